@@ -1,1 +1,9 @@
-export {};
+export * from "./document/component";
+export * from "./document/condition";
+export * from "./document/expression";
+export * from "./document/fault";
+export * from "./document/module";
+export * from "./document/names";
+export * from "./document/vehicle-document";
+export * from "./result";
+export * from "./simulation/types";
