@@ -1,1 +1,5 @@
-export {};
+export * from "./command";
+export * from "./event";
+export * from "./grade";
+export * from "./scenario";
+export * from "./view";

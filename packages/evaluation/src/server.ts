@@ -1,1 +1,13 @@
-export {};
+/**
+ * Functions that hold secrets (variant, seed, world, rubric). Only a server or a script may import this entry.
+ *
+ * makeVariant(scenario, vehicleDocument, seed) → Result<Variant, VariantError>
+ * openAttempt(context) → Result<{ state, events }, Refusal>          context = { scenario, document, variant }
+ * decide(context, state, command) → Result<AttemptEvent[], Refusal>
+ * evolve(state, event) → AttemptState · replay(events) → AttemptState
+ * learnerView(context, state, events) → LearnerView (parsed by the strict schema)
+ * grade(context, events) → Result<GradeResult, GradeError>
+ * previewVariants(scenario, vehicleDocument, seeds) → symptoms and faults per seed, for the author of a scenario
+ * checkScenario(scenario, vehicleDocument) → messages with paths
+ */
+export const engineVersion = "1";
