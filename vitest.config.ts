@@ -1,13 +1,28 @@
+import { fileURLToPath } from "node:url";
 import { defineConfig } from "vitest/config";
 
-const project = (name: string, include: string[], extra: object = {}) => ({
+const web = fileURLToPath(new URL("./apps/web", import.meta.url));
+
+// The guard package throws outside Next.js; tests of server code run without it.
+const webAliases = {
+  "@": web,
+  "server-only": `${web}/node_modules/server-only/empty.js`,
+};
+
+const project = (
+  name: string,
+  include: string[],
+  extra: object = {},
+  alias: Record<string, string> = {},
+) => ({
+  resolve: { alias },
   test: { name, include, environment: "node" as const, ...extra },
 });
 
 export default defineConfig({
   test: {
     projects: [
-      project("unit", ["packages/*/src/**/*.test.ts", "apps/web/**/*.test.ts"]),
+      project("unit", ["packages/*/src/**/*.test.ts", "apps/web/**/*.test.ts"], {}, webAliases),
       project("reference", ["tests/reference/**/*.test.ts"], { testTimeout: 120_000 }),
       project("contract", ["tests/contract/**/*.test.ts"], { testTimeout: 60_000 }),
       project("integration", ["tests/integration/**/*.test.ts"], {

@@ -1,0 +1,39 @@
+import "server-only";
+import type { Account } from "./accounts";
+
+export interface AuthenticateDependencies {
+  findByEmail(email: string): Promise<Account | undefined>;
+  verifyPassword(hash: string, password: string): Promise<boolean>;
+  /** A real hash of a password nobody has, so that an unknown address takes as long as a known one. */
+  decoyHash(): Promise<string>;
+  secondsUntilAllowed(email: string): Promise<number>;
+  noteFailure(email: string): Promise<void>;
+  noteSuccess(email: string): Promise<void>;
+}
+
+export type AuthenticateResult =
+  | { readonly ok: true; readonly value: Account }
+  | { readonly ok: false; readonly error: { readonly code: "wrong_credentials" | "too_many_tries" } };
+
+/**
+ * Checks email and password. Unknown address, missing password, disabled person and wrong password all cost one hash
+ * verification and give the same answer, so that nobody can find out who has an account.
+ */
+export async function authenticate(
+  credentials: { readonly email: string; readonly password: string },
+  dependencies: AuthenticateDependencies,
+): Promise<AuthenticateResult> {
+  const email = credentials.email.trim().toLowerCase();
+  if ((await dependencies.secondsUntilAllowed(email)) > 0) {
+    return { ok: false, error: { code: "too_many_tries" } };
+  }
+  const account = await dependencies.findByEmail(email);
+  const hash = account?.passwordHash ?? (await dependencies.decoyHash());
+  const matches = await dependencies.verifyPassword(hash, credentials.password);
+  if (!matches || account === undefined || account.passwordHash === undefined || account.disabled) {
+    await dependencies.noteFailure(email);
+    return { ok: false, error: { code: "wrong_credentials" } };
+  }
+  await dependencies.noteSuccess(email);
+  return { ok: true, value: account };
+}
