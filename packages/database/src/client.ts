@@ -19,4 +19,22 @@ export function createClient(adapter: SqlDriverAdapterFactory) {
 export type Client = ReturnType<typeof createClient>;
 
 /** What a repository may use: the client itself, or the client inside an open transaction. */
-export type TransactionClient = Parameters<Parameters<Client["$transaction"]>[0]>[0];
+export type TransactionClient = Omit<
+  Client,
+  "$connect" | "$disconnect" | "$extends" | "$on" | "$transaction"
+>;
+
+/**
+ * Runs `work` in one transaction. Keep it short: the embedded database serves one transaction at a time and
+ * everybody else waits, for at most `maxWait`.
+ */
+export async function inTransaction<Value>(
+  client: Client,
+  work: (tx: TransactionClient) => Promise<Value>,
+): Promise<Value> {
+  // Prisma's type for the client inside a transaction forgets the omitted columns; at run time they stay omitted.
+  return client.$transaction((tx) => work(tx as unknown as TransactionClient), {
+    maxWait: 10_000,
+    timeout: 10_000,
+  });
+}

@@ -29,7 +29,11 @@ export type ReleaseLock = () => void;
 /** Takes the lock or throws {@link DataFolderInUseError}. The lock is also given back when the process exits. */
 export function lockDataFolder(folder: string, lockFile: string): ReleaseLock {
   mkdirSync(dirname(lockFile), { recursive: true });
-  const mine = JSON.stringify({ pid: process.pid, startTime: processStartTime(process.pid), key: randomUUID() });
+  const mine = JSON.stringify({
+    pid: process.pid,
+    startTime: processStartTime(process.pid),
+    key: randomUUID(),
+  });
   // Written aside and then linked: a lock that exists always has its content.
   const draft = `${lockFile}.${randomUUID()}`;
   writeFileSync(draft, mine, { mode: 0o600 });

@@ -1,0 +1,60 @@
+import type { Client } from "../client";
+import { toJson } from "../json";
+
+export interface AuditEntry {
+  id: string;
+  actorId: string | null;
+  actorName: string | null;
+  action: string;
+  resourceType: string;
+  resourceId: string | null;
+  detail: unknown;
+  at: Date;
+}
+
+export function createAuditRepository(client: Client) {
+  return {
+    async append(input: {
+      organisationId: string;
+      actorId: string | null;
+      action: string;
+      resourceType: string;
+      resourceId: string | null;
+      detail: unknown;
+      at: Date;
+    }): Promise<void> {
+      const { detail, ...rest } = input;
+      await client.auditEntry.create({ data: { ...rest, detail: toJson(detail) } });
+    },
+
+    /** Newest first; `before` is the id of the last entry already shown. */
+    async list(input: {
+      organisationId: string;
+      limit: number;
+      before?: string;
+      resource?: { type: string; id: string };
+    }): Promise<AuditEntry[]> {
+      const { organisationId, limit, before, resource } = input;
+      const rows = await client.auditEntry.findMany({
+        where: {
+          organisationId,
+          ...(resource === undefined ? {} : { resourceType: resource.type, resourceId: resource.id }),
+        },
+        include: { actor: { select: { name: true } } },
+        orderBy: [{ at: "desc" }, { id: "desc" }],
+        take: limit,
+        ...(before === undefined ? {} : { cursor: { id: before }, skip: 1 }),
+      });
+      return rows.map(({ id, actorId, actor, action, resourceType, resourceId, detail, at }) => ({
+        id,
+        actorId,
+        actorName: actor?.name ?? null,
+        action,
+        resourceType,
+        resourceId,
+        detail,
+        at,
+      }));
+    },
+  };
+}
