@@ -12,9 +12,9 @@ export interface TableProps {
 /** A ruled table that scrolls sideways inside itself when the screen is narrow. */
 export function Table({ caption, captionHidden = false, className, children }: TableProps) {
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
     <section
       className={clsx("relative overflow-x-auto", className)}
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a scrolling region must be reachable by keyboard
       tabIndex={0}
       aria-label={typeof caption === "string" ? caption : "Table"}
     >

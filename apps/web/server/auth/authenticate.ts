@@ -1,11 +1,10 @@
 import "server-only";
-import type { Account } from "./accounts";
+import type { Account, AccountWithPassword } from "./accounts";
 
 export interface AuthenticateDependencies {
-  findByEmail(email: string): Promise<Account | undefined>;
-  verifyPassword(hash: string, password: string): Promise<boolean>;
-  /** A real hash of a password nobody has, so that an unknown address takes as long as a known one. */
-  decoyHash(): Promise<string>;
+  findByEmail(email: string): Promise<AccountWithPassword | undefined>;
+  /** Must take the same time without a hash as with one. */
+  verifyPassword(password: string, hash: string | null): Promise<boolean>;
   secondsUntilAllowed(email: string): Promise<number>;
   noteFailure(email: string): Promise<void>;
   noteSuccess(email: string): Promise<void>;
@@ -27,13 +26,12 @@ export async function authenticate(
   if ((await dependencies.secondsUntilAllowed(email)) > 0) {
     return { ok: false, error: { code: "too_many_tries" } };
   }
-  const account = await dependencies.findByEmail(email);
-  const hash = account?.passwordHash ?? (await dependencies.decoyHash());
-  const matches = await dependencies.verifyPassword(hash, credentials.password);
-  if (!matches || account === undefined || account.passwordHash === undefined || account.disabled) {
+  const found = await dependencies.findByEmail(email);
+  const matches = await dependencies.verifyPassword(credentials.password, found?.passwordHash ?? null);
+  if (!matches || found === undefined || found.account.disabled) {
     await dependencies.noteFailure(email);
     return { ok: false, error: { code: "wrong_credentials" } };
   }
   await dependencies.noteSuccess(email);
-  return { ok: true, value: account };
+  return { ok: true, value: found.account };
 }

@@ -6,10 +6,17 @@ import { z } from "zod";
 import { env } from "@/env";
 import { remoteAddress } from "../http/remote-address";
 import { logger } from "../logger";
-import { type Account, findAccountByEmail, findAccountById } from "./accounts";
+import { type Account, findAccountByEmail, findAccountForSession } from "./accounts";
 import { signInWithPassword } from "./password-sign-in";
 import { safeReturnPath } from "./safe-return-path";
-import { parseSessionToken, sessionStillHolds, toSessionToken } from "./session-token";
+import { parseSessionToken, type SessionToken, sessionStillHolds, toSessionToken } from "./session-token";
+
+declare module "next-auth" {
+  interface User {
+    /** Set by our own password check; a person from the identity provider is looked up afterwards. */
+    session?: SessionToken;
+  }
+}
 
 /** A working day: nobody is signed out in the middle of an assessment, and a forgotten tablet is locked by morning. */
 export const sessionSeconds = 12 * 60 * 60;
@@ -54,7 +61,7 @@ function openIdConnect(): OAuthConfig<unknown>[] {
 async function accountOfProfile(profile: unknown): Promise<Account | undefined> {
   const parsed = profileSchema.safeParse(profile);
   if (!parsed.success || parsed.data.email_verified === false) return undefined;
-  const account = await findAccountByEmail(parsed.data.email);
+  const account = (await findAccountByEmail(parsed.data.email))?.account;
   return account?.disabled === false ? account : undefined;
 }
 
@@ -72,7 +79,8 @@ export function nextAuthOptions(): AuthOptions {
           const result = await signInWithPassword(credentials ?? {}, address);
           // next-auth puts the message of an error into the sign-in page's address as ?error=…
           if (!result.ok) throw new Error(result.error.code);
-          return { id: result.value.userId, name: result.value.name, email: result.value.email };
+          const { userId, name, email } = result.value;
+          return { id: userId, name, email, session: toSessionToken(result.value) };
         },
       }),
       ...openIdConnect(),
@@ -82,13 +90,13 @@ export function nextAuthOptions(): AuthOptions {
         account?.provider !== "oidc" || (await accountOfProfile(profile)) !== undefined,
       jwt: async ({ token, user, account, profile }) => {
         if (account !== null && account !== undefined) {
-          const person =
-            account.provider === "oidc" ? await accountOfProfile(profile) : await findAccountById(user.id);
+          if (account.provider !== "oidc" && user.session !== undefined) return { ...user.session };
+          const person = await accountOfProfile(profile);
           if (person === undefined) throw new Error("The account vanished while its owner was signing in.");
           return { ...toSessionToken(person) };
         }
         const session = parseSessionToken(token);
-        const person = session === undefined ? undefined : await findAccountById(session.userId);
+        const person = session === undefined ? undefined : await findAccountForSession(session);
         if (session === undefined || !sessionStillHolds(session, person)) {
           throw new Error("This session has been ended.");
         }

@@ -1,5 +1,5 @@
 import "server-only";
-import { hashPassword, verifyPassword } from "@probeworthy/database";
+import { verifyPassword } from "@probeworthy/database";
 import { z } from "zod";
 import { findAccountByEmail } from "./accounts";
 import { type AuthenticateResult, authenticate } from "./authenticate";
@@ -8,15 +8,12 @@ import { noteFailedSignIn, noteSuccessfulSignIn, secondsUntilSignInAllowed } fro
 /** Longer than any password manager makes, short enough that hashing it costs nothing special. */
 const credentialsSchema = z.object({ email: z.string().max(320), password: z.string().min(1).max(512) });
 
-let decoy: Promise<string> | undefined;
-
 export async function signInWithPassword(input: unknown, address: string): Promise<AuthenticateResult> {
   const credentials = credentialsSchema.safeParse(input);
   if (!credentials.success) return { ok: false, error: { code: "wrong_credentials" } };
   return authenticate(credentials.data, {
     findByEmail: findAccountByEmail,
     verifyPassword,
-    decoyHash: () => (decoy ??= hashPassword(crypto.randomUUID())),
     secondsUntilAllowed: (email) => secondsUntilSignInAllowed(email, address),
     noteFailure: (email) => noteFailedSignIn(email, address),
     noteSuccess: noteSuccessfulSignIn,

@@ -22,12 +22,7 @@ export function toSessionToken(account: Account): SessionToken {
   return { userId, organisationId, role, sessionVersion };
 }
 
-/** A disabled person, a moved one and one whose sessions were ended are out at once; a changed role just takes effect. */
+/** A disabled person and one whose sessions were ended are out at once. The role is always the database's. */
 export function sessionStillHolds(token: SessionToken, account: Account | undefined): account is Account {
-  return (
-    account !== undefined &&
-    !account.disabled &&
-    account.sessionVersion === token.sessionVersion &&
-    account.organisationId === token.organisationId
-  );
+  return account !== undefined && !account.disabled && account.sessionVersion === token.sessionVersion;
 }

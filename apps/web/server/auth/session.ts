@@ -3,7 +3,7 @@ import { cookies } from "next/headers";
 import { decode } from "next-auth/jwt";
 import { cache } from "react";
 import { env } from "@/env";
-import { findAccountById } from "./accounts";
+import { findAccountForSession } from "./accounts";
 import { sessionCookieName } from "./next-auth-options";
 import { parseSessionToken, type SessionToken, sessionStillHolds } from "./session-token";
 import type { SessionUser } from "./session-user";
@@ -13,7 +13,7 @@ export const currentUser = cache(async (): Promise<SessionUser | undefined> => {
   const cookie = (await cookies()).get(sessionCookieName());
   const token = cookie === undefined ? undefined : await readToken(cookie.value);
   if (token === undefined) return undefined;
-  const account = await findAccountById(token.userId);
+  const account = await findAccountForSession(token);
   if (!sessionStillHolds(token, account)) return undefined;
   const { userId, organisationId, role, name, email } = account;
   return { userId, organisationId, role, name, email };

@@ -12,6 +12,8 @@ export interface AuditEntry {
   readonly action: string;
   readonly resourceType: string;
   readonly resourceId?: string;
+  /** Needed only where nobody is signed in; otherwise it is the person's own. */
+  readonly organisationId?: string;
   readonly detail?: Readonly<Record<string, z.core.util.JSONType>>;
 }
 

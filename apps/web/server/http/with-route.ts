@@ -11,10 +11,21 @@ export const withRoute = createWithRoute({
   currentUser,
   database,
   takeFromBudget,
-  recordAudit: async ({ user, ...entry }) => {
-    if (user === undefined) return;
+  recordAudit: async ({ user, organisationId, action, resourceType, resourceId, detail }) => {
+    const organisation = organisationId ?? user?.organisationId;
+    if (organisation === undefined) {
+      throw new Error(`The audit row of ${action} must name an organisation: nobody is signed in.`);
+    }
     const { audit } = await database();
-    await audit.record({ organisationId: user.organisationId, actorId: user.userId, ...entry });
+    await audit.append({
+      organisationId: organisation,
+      actorId: user?.userId ?? null,
+      action,
+      resourceType,
+      resourceId: resourceId ?? null,
+      detail: detail ?? {},
+      at: new Date(),
+    });
   },
   logError: ({ error, ...entry }) => logger().error({ ...entry, err: error }, "request failed"),
   publicUrl: () => env().NEXTAUTH_URL,
