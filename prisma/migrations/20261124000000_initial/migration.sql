@@ -32,7 +32,7 @@ CREATE TABLE "Assignment" (
     "closesAt" TIMESTAMPTZ(3),
     "attemptLimit" INTEGER,
     "weights" JSONB NOT NULL,
-    "passMark" DOUBLE PRECISION NOT NULL DEFAULT 0.7,
+    "passMark" DOUBLE PRECISION NOT NULL DEFAULT 70,
     "reveal" "RevealPolicy" NOT NULL DEFAULT 'after_submission',
     "createdById" TEXT NOT NULL,
     "archivedAt" TIMESTAMPTZ(3),

@@ -9,7 +9,7 @@ ALTER TABLE "Assignment"
   ADD CONSTRAINT "Assignment_for_class_or_candidate" CHECK (num_nonnulls("classId", "candidateId") <= 1),
   ADD CONSTRAINT "Assignment_window_in_order" CHECK ("opensAt" IS NULL OR "closesAt" IS NULL OR "opensAt" < "closesAt"),
   ADD CONSTRAINT "Assignment_attempt_limit_positive" CHECK ("attemptLimit" IS NULL OR "attemptLimit" > 0),
-  ADD CONSTRAINT "Assignment_pass_mark_is_a_share" CHECK ("passMark" BETWEEN 0 AND 1);
+  ADD CONSTRAINT "Assignment_pass_mark_is_a_percentage" CHECK ("passMark" BETWEEN 0 AND 100);
 ALTER TABLE "AttemptEvent" ADD CONSTRAINT "AttemptEvent_sequence_positive" CHECK ("sequence" > 0);
 ALTER TABLE "GradeOverride" ADD CONSTRAINT "GradeOverride_has_a_reason" CHECK (btrim("reason") <> '');
 

@@ -13,7 +13,7 @@ export interface AssignmentTerms {
   /** Null: no limit. */
   attemptLimit: number | null;
   weights: unknown;
-  /** Share of the maximum, 0 to 1. */
+  /** Percent of the maximum, 0 to 100. */
   passMark: number;
   reveal: RevealPolicy;
 }
