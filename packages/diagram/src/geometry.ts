@@ -1,0 +1,183 @@
+/**
+ * The geometry of a drawn sheet. Plain JSON: one unit is one CSS pixel at zoom 1, x to the right, y down.
+ * A renderer needs nothing but this: every symbol carries the strokes it is made of.
+ */
+
+export interface Position {
+  readonly x: number;
+  readonly y: number;
+}
+
+export interface Box extends Position {
+  readonly width: number;
+  readonly height: number;
+}
+
+export type Side = "top" | "bottom";
+
+/** `ink` a drawn line · `fine` a thinner one · `dashed` a boundary · `rail` a supply rail or splice bar. */
+export type StrokeRole = "ink" | "fine" | "dashed" | "rail";
+export type FillRole = "none" | "paper" | "ink";
+export type TextRole = "designator" | "title" | "terminal" | "function" | "cavity" | "rating" | "zone";
+export type TextAnchor = "start" | "middle" | "end";
+
+export type Primitive =
+  | { readonly kind: "line"; readonly points: readonly Position[]; readonly stroke: StrokeRole }
+  | {
+      readonly kind: "rect";
+      readonly x: number;
+      readonly y: number;
+      readonly width: number;
+      readonly height: number;
+      readonly stroke: StrokeRole;
+      readonly fill: FillRole;
+    }
+  | {
+      readonly kind: "circle";
+      readonly x: number;
+      readonly y: number;
+      readonly radius: number;
+      readonly stroke: StrokeRole;
+      readonly fill: FillRole;
+    }
+  | { readonly kind: "path"; readonly d: string; readonly stroke: StrokeRole; readonly fill: FillRole }
+  | {
+      readonly kind: "text";
+      /** Left, middle or right of the text after `anchor`; y is the baseline. */
+      readonly x: number;
+      readonly y: number;
+      readonly text: string;
+      readonly role: TextRole;
+      readonly anchor: TextAnchor;
+    };
+
+export type SymbolKind =
+  | "battery"
+  | "chargingSource"
+  | "fuse"
+  | "switch"
+  | "resistor"
+  | "lamp"
+  | "diode"
+  | "motor"
+  | "torqueSensor"
+  | "thermistor"
+  | "passive"
+  | "module"
+  | "splice"
+  | "ground"
+  | "rail"
+  | "body";
+
+export interface SheetTerminal {
+  readonly name: string;
+  readonly function?: string;
+  readonly x: number;
+  readonly y: number;
+  readonly side: Side;
+}
+
+export interface SheetSymbol extends Box {
+  /** Designator of the component, splice or ground point; `30` for the supply rail, `body` for the body metal. */
+  readonly id: string;
+  readonly kind: SymbolKind;
+  readonly designator: string;
+  readonly title: string;
+  readonly place?: string;
+  /** Not every terminal of the component is on this sheet. */
+  readonly partial: boolean;
+  readonly terminals: readonly SheetTerminal[];
+  readonly primitives: readonly Primitive[];
+  /** Only for fuses: what is drawn besides `primitives` while the fuse is in its holder, and while it is out. */
+  readonly fitted?: readonly Primitive[];
+  readonly pulled?: readonly Primitive[];
+}
+
+export interface ConductorLabel extends Position {
+  readonly anchor: TextAnchor;
+  /** Colour code first; number and cross-section follow where there is room. One line each, 13 units apart. */
+  readonly lines: readonly string[];
+}
+
+export interface SheetConductor {
+  readonly id: string;
+  /** Base colour and, if there is one, stripe: IEC 60757 codes. */
+  readonly colour: readonly [string] | readonly [string, string];
+  readonly squareMillimetres: number;
+  /** Where it comes from and goes to, in the document's own notation. */
+  readonly from: string;
+  readonly to: string;
+  readonly twistedPair?: string;
+  readonly points: readonly Position[];
+  /** At least one; a long conductor is labelled near both ends. */
+  readonly labels: readonly ConductorLabel[];
+}
+
+export interface SheetCavity {
+  readonly cavity: string;
+  readonly x: number;
+  /** Where the conductor's terminal sits, and what it meets: the component's pin or the second wired face. */
+  readonly harness: Position;
+  readonly facing: Position;
+  /** The point ids of both faces. */
+  readonly harnessPoint: string;
+  readonly facingPoint: string;
+  readonly conductor?: string;
+}
+
+/** One drawn part of a connector: a connector whose cavities lie on both sides of a component has two. */
+export interface SheetConnector {
+  readonly id: string;
+  readonly title: string;
+  readonly place?: string;
+  readonly component?: string;
+  /** Side of the component it is drawn on; for an in-line connector the side of its harness face. */
+  readonly side: Side;
+  readonly cavities: readonly SheetCavity[];
+  /** The boundary between the two faces. */
+  readonly from: Position;
+  readonly to: Position;
+  readonly label: Position & { readonly anchor: TextAnchor };
+  /** Which face of an in-line connector is above, else undefined. */
+  readonly inline: boolean;
+}
+
+export type SheetPointKind =
+  | "harness"
+  | "component"
+  | "fuseSocket"
+  | "fuseBlade"
+  | "post"
+  | "ring"
+  | "bareMetal";
+
+export interface SheetTestPoint extends Position {
+  readonly pointId: string;
+  readonly kind: SheetPointKind;
+  readonly owner: string;
+  /** The way a lead comes in without covering the symbol. */
+  readonly side: Side;
+  /** Drawn only while this connector is apart, or this fuse out of its holder. */
+  readonly onlyWhenApart?: string;
+}
+
+/** Sheet zones after ISO 5457: numbers along the top from left to right, letters (without I and O) from top to bottom. */
+export interface SheetZones {
+  /** The frame; zone marks stand between it and the sheet's edge. */
+  readonly frame: Box;
+  readonly columns: number;
+  readonly rows: number;
+}
+
+export interface Sheet {
+  readonly title: string;
+  readonly width: number;
+  readonly height: number;
+  readonly symbols: readonly SheetSymbol[];
+  readonly conductors: readonly SheetConductor[];
+  readonly connectors: readonly SheetConnector[];
+  readonly testPoints: readonly SheetTestPoint[];
+  /** Lines that are no conductor: a battery post up to its rail, a stud that several conductors share. */
+  readonly links: readonly { readonly id: string; readonly points: readonly Position[] }[];
+  readonly zones: SheetZones;
+}
