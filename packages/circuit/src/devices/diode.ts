@@ -1,0 +1,117 @@
+import { across, carry, type Evaluation } from "../kernel/iterate";
+import type { Diode } from "../network";
+import { stampConductance, type TwoTerminals } from "./two-terminal";
+
+/** Leak across every junction, siemens: keeps a node between two blocked diodes defined. */
+export const junctionLeak = 1e-12;
+/** Boltzmann constant over elementary charge, V/K (CODATA 2018, both exact). */
+const boltzmannOverCharge = 1.380649e-23 / 1.602176634e-19;
+/** Reverse amps at the stated breakdown voltage. */
+const breakdownAmps = 1e-3;
+/** Beyond this exponent the exponential goes on as its tangent: finite for any voltage. */
+const exponentCeiling = 200;
+
+/**
+ * Junctions, a = anode, b = cathode. With vt = emission · k·T/q:
+ *
+ *   amps = Is·(exp(v/vt) − 1) − Is·exp(−(v + knee)/vt) + leak·v
+ *
+ * (W. Shockley, Bell Syst. Tech. J. 28 (1949) 435; the second term is the usual SPICE breakdown law, with the knee
+ * placed so that it gives 1 mA at `breakdownVolts`.)
+ */
+export interface DiodeTable extends TwoTerminals {
+  readonly saturation: Float64Array;
+  readonly thermal: Float64Array;
+  /** Voltage of greatest curvature: limiting starts there. */
+  readonly critical: Float64Array;
+  /** Infinity when the junction does not break down. */
+  readonly knee: Float64Array;
+  /** Junction voltage of the last evaluation. */
+  readonly last: Float64Array;
+}
+
+export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
+  const column = () => new Float64Array(terminals.count);
+  return {
+    ...terminals,
+    saturation: column(),
+    thermal: column(),
+    critical: column(),
+    knee: column(),
+    last: column(),
+  };
+}
+
+export function setDiode(table: DiodeTable, i: number, element: Diode): void {
+  const saturation = element.saturationAmps ?? 1e-14;
+  const thermal = (element.emission ?? 1) * boltzmannOverCharge * ((element.celsius ?? 27) + 273.15);
+  table.saturation[i] = saturation;
+  table.thermal[i] = thermal;
+  table.critical[i] = Math.max(0, thermal * Math.log(thermal / (Math.SQRT2 * saturation)));
+  table.knee[i] =
+    element.breakdownVolts === undefined
+      ? Number.POSITIVE_INFINITY
+      : element.breakdownVolts - thermal * Math.log(breakdownAmps / saturation);
+}
+
+/** Cold start: every junction on the bend of its curve, from where Newton goes either way quickly. */
+export function resetDiodes(table: DiodeTable): void {
+  table.last.set(table.critical);
+}
+
+const growth = (z: number): number =>
+  z < exponentCeiling ? Math.exp(z) : Math.exp(exponentCeiling) * (1 + z - exponentCeiling);
+
+/** Current of junction i at v volts, for reading out a solved network. */
+export function diodeAmps(table: DiodeTable, i: number, v: number): number {
+  const vt = table.thermal[i];
+  const reverse = growth(-(v + table.knee[i]) / vt);
+  return table.saturation[i] * (growth(v / vt) - 1 - reverse) + junctionLeak * v;
+}
+
+/**
+ * Adds each junction, linearised about a limited voltage when `limit` is set. Returns how many were limited, which
+ * means that the balance is not yet that of the true curves.
+ */
+export function evaluateDiodes(table: DiodeTable, x: Evaluation, limit: boolean): number {
+  let limited = 0;
+  for (let i = 0; i < table.count; i++) {
+    const a = table.a[i];
+    const b = table.b[i];
+    const actual = across(x, a, b);
+    const v = limit ? limitJunction(table, i, actual) : actual;
+    table.last[i] = v;
+    if (v !== actual) limited++;
+    const vt = table.thermal[i];
+    const is = table.saturation[i];
+    const forward = is * growth(v / vt);
+    const reverse = table.knee[i] === Number.POSITIVE_INFINITY ? 0 : is * growth(-(v + table.knee[i]) / vt);
+    const siemens = (forward + reverse) / vt + junctionLeak;
+    const amps = forward - is - reverse + junctionLeak * v;
+    carry(x, a, b, amps + siemens * (actual - v));
+    stampConductance(x.jacobian, table.entry, i, siemens);
+  }
+  return limited;
+}
+
+function limitJunction(table: DiodeTable, i: number, wanted: number): number {
+  const vt = table.thermal[i];
+  const knee = table.knee[i];
+  const last = table.last[i];
+  if (-(wanted + knee) > 0) {
+    const room = table.critical[i];
+    return -knee - limitRise(-(wanted + knee), -(last + knee), vt, room);
+  }
+  return limitRise(wanted, last, vt, table.critical[i]);
+}
+
+/**
+ * Lets the voltage rise on the steep part of an exponential no faster than the current would rise linearly.
+ * Source: L. W. Nagel, UCB/ERL M520 (1975), junction voltage limiting.
+ */
+function limitRise(wanted: number, last: number, vt: number, critical: number): number {
+  if (wanted <= critical || Math.abs(wanted - last) <= 2 * vt) return wanted;
+  if (last <= 0) return vt * Math.log(wanted / vt);
+  const rise = 1 + (wanted - last) / vt;
+  return rise > 0 ? last + vt * Math.log(rise) : critical;
+}

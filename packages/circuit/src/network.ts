@@ -1,0 +1,146 @@
+/** A node is a name and nothing else; "0" is not special, the network names its ground. */
+export type NodeName = string;
+
+/** A network as its author states it: plain data, any order, every node named by the elements that touch it. */
+export interface Network {
+  readonly ground: NodeName;
+  readonly elements: readonly CircuitElement[];
+}
+
+/** Ohm's law; `ohms` > 0. */
+export interface Resistor {
+  readonly kind: "resistor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly ohms: number;
+}
+
+/** v(positive) − v(negative) = volts; ideal unless an internal resistance `ohms` > 0 is given. */
+export interface VoltageSource {
+  readonly kind: "voltageSource";
+  readonly id: string;
+  readonly positive: NodeName;
+  readonly negative: NodeName;
+  readonly volts: number;
+  readonly ohms?: number;
+}
+
+/** `amps` flow from → to through the source, so it takes current out of node `from`. */
+export interface CurrentSource {
+  readonly kind: "currentSource";
+  readonly id: string;
+  readonly from: NodeName;
+  readonly to: NodeName;
+  readonly amps: number;
+}
+
+/**
+ * Shockley junction. Defaults: saturationAmps 1e-14, emission 1, celsius 27, no series resistance, no breakdown.
+ * `saturationAmps` holds at `celsius`. With `breakdownVolts` the reverse current is 1 mA at that voltage and
+ * grows exponentially beyond it. A leak of 1e-12 S lies across every junction.
+ */
+export interface Diode {
+  readonly kind: "diode";
+  readonly id: string;
+  readonly anode: NodeName;
+  readonly cathode: NodeName;
+  readonly saturationAmps?: number;
+  readonly emission?: number;
+  readonly celsius?: number;
+  readonly seriesOhms?: number;
+  readonly breakdownVolts?: number;
+}
+
+/** Two resistances to choose from. Defaults: closedOhms 1e-3, openOhms 1e12 (a dry, clean air gap). */
+export interface Switch {
+  readonly kind: "switch";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly closed: boolean;
+  readonly closedOhms?: number;
+  readonly openOhms?: number;
+}
+
+/** Incandescent filament in thermal balance. Defaults: exponent 0.55, coldRatio 1/15. See devices/filament. */
+export interface Filament {
+  readonly kind: "filament";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly ratedVolts: number;
+  readonly ratedWatts: number;
+  readonly exponent?: number;
+  readonly coldRatio?: number;
+}
+
+/**
+ * Linear series regulator. Defaults: dropoutVolts 0.5, quiescentAmps 0, outputOhms 0.01. Sources current only;
+ * the output current comes out of `input`, the quiescent current flows input → reference. See devices/regulator.
+ */
+export interface Regulator {
+  readonly kind: "regulator";
+  readonly id: string;
+  readonly input: NodeName;
+  readonly output: NodeName;
+  readonly reference: NodeName;
+  readonly volts: number;
+  readonly limitAmps: number;
+  readonly dropoutVolts?: number;
+  readonly quiescentAmps?: number;
+  readonly outputOhms?: number;
+}
+
+/**
+ * Linear controlled source.
+ * vcvs: v(positive) − v(negative) = gain · (v(controlPositive) − v(controlNegative))
+ * vccs: amps positive → negative through the source = gain · (v(controlPositive) − v(controlNegative))
+ * ccvs / cccs: the same with the amps of `controlElement`, which must be a resistor, a switch, a voltage
+ * source, or a controlled source of type vcvs or ccvs.
+ */
+export interface ControlledSource {
+  readonly kind: "controlledSource";
+  readonly id: string;
+  readonly type: "vcvs" | "vccs" | "ccvs" | "cccs";
+  readonly positive: NodeName;
+  readonly negative: NodeName;
+  readonly controlPositive?: NodeName;
+  readonly controlNegative?: NodeName;
+  readonly controlElement?: string;
+  readonly gain: number;
+}
+
+export type CircuitElement =
+  | Resistor
+  | VoltageSource
+  | CurrentSource
+  | Diode
+  | Switch
+  | Filament
+  | Regulator
+  | ControlledSource;
+
+/** Numeric fields (and `closed`) that may change without changing the topology. */
+export interface ElementChange {
+  readonly ohms?: number;
+  readonly volts?: number;
+  readonly amps?: number;
+  readonly saturationAmps?: number;
+  readonly emission?: number;
+  readonly celsius?: number;
+  readonly seriesOhms?: number;
+  readonly breakdownVolts?: number;
+  readonly closed?: boolean;
+  readonly closedOhms?: number;
+  readonly openOhms?: number;
+  readonly ratedVolts?: number;
+  readonly ratedWatts?: number;
+  readonly exponent?: number;
+  readonly coldRatio?: number;
+  readonly limitAmps?: number;
+  readonly dropoutVolts?: number;
+  readonly quiescentAmps?: number;
+  readonly outputOhms?: number;
+  readonly gain?: number;
+}
