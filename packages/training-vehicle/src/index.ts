@@ -1,1 +1,2 @@
-export {};
+export { starterScenarios } from "./scenarios";
+export { trainingVehicle } from "./vehicle";

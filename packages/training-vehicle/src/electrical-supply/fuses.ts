@@ -1,0 +1,47 @@
+import type { ComponentOf } from "@probeworthy/vehicle";
+import type { HarnessPart } from "../harness";
+import { wire } from "../harness";
+
+const preFuseBox = "pre-fuse box on the battery";
+const fuseBox = "fuse box, left end of the dash";
+
+const fuse = (
+  id: string,
+  title: string,
+  place: string,
+  ratingAmps: number,
+  form: ComponentOf<"fuse">["form"],
+  coldOhms: number,
+): ComponentOf<"fuse"> => ({ kind: "fuse", id, title, place, ratingAmps, form, coldOhms });
+
+/** The pre-fuse box with its three high-current fuses and the fuse box with the small ones. */
+export const fuses: HarnessPart = {
+  components: [
+    fuse("F1", "Fuse box supply", preFuseBox, 80, "bolted", 0.0006),
+    fuse("F2", "Power steering, battery feed", preFuseBox, 60, "E", 0.0009),
+    fuse("F3", "Alternator", preFuseBox, 125, "bolted", 0.0004),
+    fuse("F11", "Power steering, ignition feed", fuseBox, 10, "F", 0.0074),
+    fuse("F12", "Engine module", fuseBox, 10, "F", 0.0074),
+    fuse("F13", "Instrument cluster, steering warning lamp", fuseBox, 5, "F", 0.0168),
+    fuse("F14", "Brake module", fuseBox, 7.5, "F", 0.0106),
+    fuse("F15", "Diagnostic socket", fuseBox, 10, "F", 0.0074),
+    fuse("F16", "Ignition switch supply", fuseBox, 25, "C", 0.0026),
+    fuse("F17", "Accessory socket", fuseBox, 15, "C", 0.0048),
+  ],
+  splices: [
+    { id: "XS5", title: "Terminal 30 bar of the fuse box", place: fuseBox },
+    { id: "XS6", title: "Terminal 15 bar of the fuse box", place: fuseBox },
+  ],
+  conductors: [
+    wire("W2", "XS1", "F1:1", "RD", 25, 0.03),
+    wire("W3", "XS1", "F2:1", "RD", 25, 0.03),
+    wire("W4", "XS1", "F3:1", "RD", 25, 0.03),
+    wire("W12", "F1:2", "XS5", "RD", 16, 1.6),
+    wire("W13", "XS5", "F15:1", "RD", 2.5, 0.04),
+    wire("W14", "XS5", "F16:1", "RD", 4, 0.04),
+    wire("W15", "XS6", "F11:1", "VT", 2.5, 0.03),
+    wire("W16", "XS6", "F12:1", "VT", 2.5, 0.03),
+    wire("W17", "XS6", "F13:1", "VT", 2.5, 0.03),
+    wire("W18", "XS6", "F14:1", "VT", 2.5, 0.03),
+  ],
+};

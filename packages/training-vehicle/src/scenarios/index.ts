@@ -1,0 +1,3 @@
+import type { ScenarioDocument } from "@probeworthy/evaluation";
+
+export const starterScenarios: ScenarioDocument[] = [];
