@@ -27,7 +27,7 @@ export const powerSteeringModule: ControlModule = {
   internalGroundOhms: 0.01,
   // Power ground and signal ground are not joined inside: motor current never passes through the thin ground wire.
   groundLinks: [{ terminal: "TS-", ohms: 0.05 }],
-  supply: { terminal: "15", wakeVolts: 8, dropoutVolts: 6.2, quiescentAmps: 0, runningAmps: 0.65 },
+  supply: { terminal: "15", wakeVolts: 8, dropoutVolts: 5.5, quiescentAmps: 0, runningAmps: 0.65 },
   inputs: [
     { terminal: "T1", pull: { to: "ground", ohms: 470_000 } },
     { terminal: "T2", pull: { to: "ground", ohms: 470_000 } },

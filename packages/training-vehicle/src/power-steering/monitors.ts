@@ -119,7 +119,7 @@ export const powerSteeringMonitors: NonNullable<ControlModule["monitors"]> = [
     code: "C1422-16",
     text: "Ignition feed: voltage below threshold",
     causes: ["resistance between fuse F11 and the module", "in-line connector X31", "weak battery"],
-    fails: less("ignitionVolts", 9),
+    fails: less("ignitionVolts", 10),
     matureSeconds: 1,
     hold: "live",
     warningLamp: true,
