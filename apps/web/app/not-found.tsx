@@ -1,5 +1,5 @@
 import Link from "next/link";
-import { buttonClass } from "@/components/button";
+import { buttonClass } from "@/components/button-class";
 import { PlainSheet } from "@/features/shell/plain-sheet";
 
 export const metadata = { title: "Nothing here" };

@@ -1,6 +1,6 @@
 import Link from "next/link";
 import type { ReactNode } from "react";
-import { buttonClass } from "@/components/button";
+import { buttonClass } from "@/components/button-class";
 import { signOutAction } from "@/features/sign-in/sign-in-action";
 import type { Theme } from "@/features/theme/theme";
 import { ThemeChoice } from "@/features/theme/theme-choice";

@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import { redirect } from "next/navigation";
-import { buttonClass } from "@/components/button";
+import { buttonClass } from "@/components/button-class";
 import { env } from "@/env";
 import { PlainSheet } from "@/features/shell/plain-sheet";
 import { DemoSignIns } from "@/features/sign-in/demo-sign-ins";

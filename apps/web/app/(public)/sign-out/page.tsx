@@ -1,6 +1,6 @@
 import type { Metadata } from "next";
 import Link from "next/link";
-import { buttonClass } from "@/components/button";
+import { buttonClass } from "@/components/button-class";
 import { PlainSheet } from "@/features/shell/plain-sheet";
 import { signOutAction } from "@/features/sign-in/sign-in-action";
 import { requireUser } from "@/server/auth/require-user";

@@ -1,0 +1,62 @@
+import type { Command, LearnerView } from "@probeworthy/evaluation";
+import { ApartList } from "./apart-list";
+import { ConditionNumber } from "./condition-number";
+import type { Names } from "./names";
+import { NoticeLine } from "./notice-line";
+import { PanelHeading } from "./panel-heading";
+import { Segmented } from "./segmented";
+import { StandingTime } from "./standing-time";
+import type { Notice } from "./use-attempt";
+
+export interface CarPanelProps {
+  readonly view: LearnerView;
+  readonly names: Names;
+  readonly notice: Notice | undefined;
+  readonly send: (command: Command) => void;
+}
+
+/** The car: how it is being operated, what one notices, what has been taken apart. */
+export function CarPanel({ view, names, notice, send }: CarPanelProps) {
+  const setValue = (name: string, value: string | number) =>
+    send({ type: "setConditions", values: { [name]: value } });
+  return (
+    <div className="space-y-5">
+      <section aria-labelledby="car-operation">
+        <PanelHeading id="car-operation">Operating conditions</PanelHeading>
+        <div className="space-y-3">
+          {view.conditions.map((condition) =>
+            condition.kind === "choice" ? (
+              <Segmented
+                key={condition.name}
+                label={condition.title}
+                value={condition.value}
+                options={condition.options.map((option) => ({ value: option.value, label: option.title }))}
+                onChoose={(value) => setValue(condition.name, value)}
+              />
+            ) : (
+              <ConditionNumber
+                key={condition.name}
+                condition={condition}
+                onSet={(value) => setValue(condition.name, value)}
+              />
+            ),
+          )}
+        </div>
+        <NoticeLine notice={notice} about={["setConditions"]} />
+      </section>
+      <section aria-labelledby="car-noticed">
+        <PanelHeading id="car-noticed">What you notice</PanelHeading>
+        <dl className="space-y-2">
+          {view.noticed.map((item) => (
+            <div key={item.id} className="border-l-2 border-edge pl-2">
+              <dt className="label-small">{item.title}</dt>
+              <dd>{item.text}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      <ApartList view={view} names={names} notice={notice} send={send} />
+      <StandingTime notice={notice} send={send} />
+    </div>
+  );
+}
