@@ -10,12 +10,14 @@ export const contextSchema = z.strictObject({
   pulledFuses: z.array(z.string()),
 });
 
+/** Leads that fell off because the point they stood on is no longer there. */
+const lifted = z.array(z.enum(["red", "black"])).optional();
 const noticed = z.array(z.strictObject({ id: z.string(), title: z.string(), text: z.string() }));
 
 /** What the learner saw because of a command. Safe to show to the learner who gave it. */
 export const observationSchema = z.discriminatedUnion("kind", [
   /** Lamps, feel and sound after something changed. */
-  z.strictObject({ kind: z.literal("noticed"), context: contextSchema, items: noticed }),
+  z.strictObject({ kind: z.literal("noticed"), context: contextSchema, items: noticed, lifted }),
   z.strictObject({
     kind: z.literal("fuse"),
     fuse: z.string(),
@@ -24,6 +26,7 @@ export const observationSchema = z.discriminatedUnion("kind", [
     holder: z.enum(["fitted", "empty"]),
     context: contextSchema,
     items: noticed,
+    lifted,
   }),
   z.strictObject({
     kind: z.literal("reading"),
@@ -81,6 +84,10 @@ export const worldSchema = z.strictObject({
       "meter_fuse_blown",
       "fuse_blew",
       "lead_moved_live",
+      /** A control module's connector was parted or joined while the healthy module would have been powered. */
+      "unplugged_live",
+      /** A fuse or connector was parted or joined while its circuit would have carried current. */
+      "parted_under_load",
     ]),
   ),
 });

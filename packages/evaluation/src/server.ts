@@ -10,4 +10,10 @@
  * previewVariants(scenario, vehicleDocument, seeds) → symptoms and faults per seed, for the author of a scenario
  * checkScenario(scenario, vehicleDocument) → messages with paths
  */
-export const engineVersion = "1";
+export { type AttemptState, evolve, replay } from "./attempt-state";
+export type { AttemptContext } from "./context";
+export { decide } from "./decide/decide";
+export { learnerView } from "./learner-view";
+export { openAttempt } from "./open-attempt";
+export { makeVariant, type Variant, type VariantError, variantSchema } from "./variant";
+export { engineVersion } from "./version";
