@@ -78,7 +78,7 @@ export const symptoms: VehicleDocument["symptoms"] = [
     value: loadAmps("M2"),
     bands: [
       { below: 5, text: "not cranking", normal: true },
-      { below: 118, text: "cranks slowly", normal: false },
+      { below: 125, text: "cranks slowly", normal: false },
       { text: "cranks briskly", normal: true },
     ],
   },

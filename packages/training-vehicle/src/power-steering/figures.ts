@@ -40,11 +40,5 @@ export const thermalCurve: readonly (readonly [number, number])[] = [
   [175, 0.15],
 ];
 
-/** Share of the requested current that is allowed at a battery feed voltage: V → 0 to 1. */
-export const feedCurve: readonly (readonly [number, number])[] = [
-  [9, 0],
-  [10.5, 1],
-];
-
 /** Winding resistance of the assist motor with its brushes at 20 °C, Ω. */
-export const windingOhmsAt20 = 0.12;
+export const windingOhmsAt20 = 0.18;

@@ -21,7 +21,6 @@ import {
 } from "../expressions";
 import {
   assistCurve,
-  feedCurve,
   sensorSupplyVolts,
   spanPerDegree,
   speedCurve,
@@ -89,7 +88,6 @@ export const powerSteeringSignals: ControlModule["signals"] = [
   { name: "motorTemperature", value: { estimate: "winding" } },
   { name: "speedFactor", value: lookUp("roadSpeed", speedCurve) },
   { name: "thermalFactor", value: lookUp("motorTemperature", thermalCurve) },
-  { name: "feedFactor", value: lookUp("batteryVolts", feedCurve) },
   { name: "assistStopped", value: or(...assistStoppingCodes.map(failed)) },
   { name: "assistReady", value: and("engineRunning", "inWindow", not("assistStopped")) },
   {
@@ -100,7 +98,7 @@ export const powerSteeringSignals: ControlModule["signals"] = [
       0,
     ),
   },
-  { name: "allowedAmps", value: multiply("targetAmps", "thermalFactor", "feedFactor") },
+  { name: "allowedAmps", value: multiply("targetAmps", "thermalFactor") },
   { name: "steeringLamp", value: or("assistStopped", ...advisoryCodes.map(failed)) },
 ];
 
@@ -114,5 +112,5 @@ const windingLoss: Expression = multiply(
 
 export const powerSteeringEstimates: NonNullable<ControlModule["thermalEstimates"]> = [
   // The module has no ambient sensor and assumes 25 °C under the dash.
-  { name: "winding", watts: windingLoss, ambient: 25, thermalOhms: 0.95, seconds: 260, motor: "M1" },
+  { name: "winding", watts: windingLoss, ambient: 25, thermalOhms: 0.6, seconds: 180, motor: "M1" },
 ];

@@ -55,7 +55,7 @@ export const powerSteeringModule: ControlModule = {
       return: "31P",
       targetAmps: "allowedAmps",
       bridgeOhms: 0.012,
-      minimumFeedVolts: 8,
+      minimumFeedVolts: 3,
     },
   ],
   monitors: powerSteeringMonitors,

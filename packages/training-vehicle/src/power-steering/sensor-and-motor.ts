@@ -26,10 +26,10 @@ export const assistMotor: ComponentOf<"motor"> = {
   torquePerAmp: 0.043,
   // Winding: a good half minute; housing: several minutes. Holding full lock heats it past its limit within a few minutes.
   heat: {
-    windingToHousing: 0.3,
-    housingToAmbient: 0.75,
-    windingCapacity: 120,
-    housingCapacity: 850,
+    windingToHousing: 0.22,
+    housingToAmbient: 0.5,
+    windingCapacity: 150,
+    housingCapacity: 1200,
     ambientCondition: "ambientTemperature",
   },
 };

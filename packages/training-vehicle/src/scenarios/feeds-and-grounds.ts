@@ -89,13 +89,13 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       "In the multi-storey car park the steering gives up half-way round. On the road I notice nothing.",
     ],
     pool: [
-      candidate("power-ground-ring", "Ring at XE3 corroded", 3, resistance("XE3", 0.14, 0.4)),
-      candidate("power-ground-contact", "Contact of X10 cavity 2 spread", 1, resistance("X10.2", 0.14, 0.4)),
+      candidate("power-ground-ring", "Ring at XE3 corroded", 3, resistance("XE3", 0.22, 0.5)),
+      candidate("power-ground-contact", "Contact of X10 cavity 2 spread", 1, resistance("X10.2", 0.22, 0.5)),
       candidate(
         "battery-feed-contact-resistance",
         "Contact of X10 cavity 1 spread",
         1,
-        resistance("X10.1", 0.14, 0.4),
+        resistance("X10.1", 0.22, 0.5),
       ),
     ],
     par: { shopMinutes: 30, readings: 7 },
@@ -116,7 +116,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         kind: "weakBattery",
         component: "G1",
         stateOfCharge: { from: 0.2, to: 0.4, spread: "linear" },
-        internalOhmsFactor: { from: 7, to: 10, spread: "linear" },
+        internalOhmsFactor: { from: 3, to: 4.5, spread: "linear" },
       }),
       candidate(
         "body-ground-strap",
