@@ -1,4 +1,4 @@
-import { across, carry, type Evaluation } from "../kernel/iterate";
+import { beyond, carry, type Evaluation } from "../kernel/iterate";
 import { stampConductance, type TwoTerminals } from "./two-terminal";
 
 /** Resistors, switches and sources with internal resistance: amps(a → b) = siemens · (v(a) − v(b) − emf). */
@@ -16,7 +16,7 @@ export function createOhmicTable(terminals: TwoTerminals): OhmicTable {
 }
 
 export function ohmicAmps(table: OhmicTable, x: Evaluation, i: number, drive: number): number {
-  return table.siemens[i] * (across(x, table.a[i], table.b[i]) - drive * table.emf[i]);
+  return table.siemens[i] * beyond(x, table.a[i], table.b[i], drive * table.emf[i]);
 }
 
 /** `drive` scales every independent source (1 outside source stepping). */

@@ -1,4 +1,4 @@
-import { across, carry, type Evaluation } from "../kernel/iterate";
+import { across, beyond, carry, type Evaluation } from "../kernel/iterate";
 import type { PatternBuilder } from "../kernel/pattern";
 import type { Regulator } from "../network";
 
@@ -86,11 +86,15 @@ function headroomOf(table: RegulatorTable, x: Evaluation, i: number): number {
   return across(x, table.input[i], table.reference[i]) - table.dropout[i];
 }
 
+/** z; written about the nearer of the two targets, so that the last digits of the node voltages count. */
 function driveOf(table: RegulatorTable, x: Evaluation, i: number): number {
-  const target =
-    table.volts[i] - dropoutBend * softplus((table.volts[i] - headroomOf(table, x, i)) / dropoutBend);
-  const missing = target - across(x, table.output[i], table.reference[i]);
-  return missing / (table.ohms[i] * table.limit[i] * currentBend);
+  const spare = headroomOf(table, x, i) - table.volts[i];
+  const missing =
+    spare > 0
+      ? -beyond(x, table.output[i], table.reference[i], table.volts[i])
+      : beyond(x, table.input[i], table.output[i], table.dropout[i]);
+  const bent = dropoutBend * softplus(-Math.abs(spare) / dropoutBend);
+  return (missing - bent) / (table.ohms[i] * table.limit[i] * currentBend);
 }
 
 /** Current out of the output terminal. */

@@ -37,6 +37,19 @@ export function across(iterate: Iterate, a: number, b: number): number {
   return iterate.high[a] - iterate.high[b] + (iterate.low[a] - iterate.low[b]);
 }
 
+/**
+ * Voltage from a to b beyond an EMF. The difference of the high parts is split into itself and its rounding error
+ * (Knuth, as in `advance`), or a battery of 10 mΩ at rest would seem to pass picoamps.
+ */
+export function beyond(iterate: Iterate, a: number, b: number, emf: number): number {
+  const p = iterate.high[a];
+  const q = iterate.high[b];
+  const difference = p - q;
+  const part = difference - p;
+  const error = p - (difference - part) - (q + part);
+  return difference - emf + (error + (iterate.low[a] - iterate.low[b]));
+}
+
 /** Lets a current leave row `from` and enter row `to`. */
 export function carry(balance: Balance, from: number, to: number, amps: number): void {
   const size = Math.abs(amps);
