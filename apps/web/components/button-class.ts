@@ -6,7 +6,7 @@ export type ButtonKind = "primary" | "quiet" | "danger";
 export function buttonClass(kind: ButtonKind = "quiet"): string {
   return clsx(
     "inline-flex min-h-11 cursor-pointer items-center justify-center gap-2 rounded-sheet border-2 px-4 py-2 font-semibold",
-    "transition-colors disabled:cursor-not-allowed disabled:opacity-60 aria-disabled:cursor-not-allowed aria-disabled:opacity-60",
+    "transition-colors disabled:cursor-not-allowed disabled:opacity-60 aria-busy:cursor-progress",
     {
       "border-copper bg-copper text-on-copper hover:border-ink hover:bg-ink hover:text-paper":
         kind === "primary",

@@ -53,7 +53,7 @@ export function HeaderCell({
     <th
       {...rest}
       scope={scope}
-      className={clsx("px-3 py-2 font-semibold first:pl-0 last:pr-0", numeric && "text-right", className)}
+      className={clsx("px-3 py-2.5 font-semibold first:pl-0 last:pr-0", numeric && "text-right", className)}
     />
   );
 }

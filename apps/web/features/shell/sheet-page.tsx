@@ -19,7 +19,7 @@ export interface SheetPageProps {
 export function SheetPage({ title, lead, above, actions, wide = false, entries, children }: SheetPageProps) {
   return (
     <>
-      <div className={`w-full flex-1 px-4 py-6 sm:px-8 sm:py-8 ${wide ? "" : "max-w-6xl"}`}>
+      <div className={`w-full flex-1 px-4 py-6 sm:px-8 sm:py-8 ${wide ? "" : "max-w-7xl"}`}>
         {above !== undefined && <div className="no-print mb-2">{above}</div>}
         <div className="mb-6 flex flex-wrap items-end justify-between gap-x-8 gap-y-4">
           <div className="max-w-prose">

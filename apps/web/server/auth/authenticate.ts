@@ -5,8 +5,8 @@ export interface AuthenticateDependencies {
   findByEmail(email: string): Promise<AccountWithPassword | undefined>;
   /** Must take the same time without a hash as with one. */
   verifyPassword(password: string, hash: string | null): Promise<boolean>;
-  secondsUntilAllowed(email: string): Promise<number>;
-  noteFailure(email: string): Promise<void>;
+  /** Counts this try; `false` when too many have failed. */
+  beginTry(email: string): Promise<boolean>;
   noteSuccess(email: string): Promise<void>;
 }
 
@@ -23,13 +23,10 @@ export async function authenticate(
   dependencies: AuthenticateDependencies,
 ): Promise<AuthenticateResult> {
   const email = credentials.email.trim().toLowerCase();
-  if ((await dependencies.secondsUntilAllowed(email)) > 0) {
-    return { ok: false, error: { code: "too_many_tries" } };
-  }
+  if (!(await dependencies.beginTry(email))) return { ok: false, error: { code: "too_many_tries" } };
   const found = await dependencies.findByEmail(email);
   const matches = await dependencies.verifyPassword(credentials.password, found?.passwordHash ?? null);
   if (!matches || found === undefined || found.account.disabled) {
-    await dependencies.noteFailure(email);
     return { ok: false, error: { code: "wrong_credentials" } };
   }
   await dependencies.noteSuccess(email);

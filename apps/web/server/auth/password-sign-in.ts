@@ -3,7 +3,7 @@ import { verifyPassword } from "@probeworthy/database";
 import { z } from "zod";
 import { findAccountByEmail } from "./accounts";
 import { type AuthenticateResult, authenticate } from "./authenticate";
-import { noteFailedSignIn, noteSuccessfulSignIn, secondsUntilSignInAllowed } from "./sign-in-throttle";
+import { beginSignIn, noteSuccessfulSignIn } from "./sign-in-throttle";
 
 /** Longer than any password manager makes, short enough that hashing it costs nothing special. */
 const credentialsSchema = z.object({ email: z.string().max(320), password: z.string().min(1).max(512) });
@@ -14,8 +14,7 @@ export async function signInWithPassword(input: unknown, address: string): Promi
   return authenticate(credentials.data, {
     findByEmail: findAccountByEmail,
     verifyPassword,
-    secondsUntilAllowed: (email) => secondsUntilSignInAllowed(email, address),
-    noteFailure: (email) => noteFailedSignIn(email, address),
-    noteSuccess: noteSuccessfulSignIn,
+    beginTry: (email) => beginSignIn(email, address),
+    noteSuccess: (email) => noteSuccessfulSignIn(email, address),
   });
 }

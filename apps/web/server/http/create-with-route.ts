@@ -74,15 +74,16 @@ export interface RouteDefinition<
    * throw `problem("forbidden")` only for something the person may know of.
    */
   readonly resource?: (inputs: Inputs<Database, Auth, P, Q, B>) => Promise<Resource | undefined>;
+  /** Returns a value (sent as JSON, 200), nothing (204) or a Response of its own. */
+  readonly handler: (inputs: Inputs<Database, Auth, P, Q, B> & { resource: Resource }) => Promise<Answer>;
   /**
    * The audit row of a write, written after the handler succeeded. `"own_log"` for a write that is itself an
    * append-only record (attempt events). A write route without either is a bug and answers 500.
+   * Write it below the handler: TypeScript then knows the type of `answer`.
    */
   readonly audit?:
     | "own_log"
     | ((done: Inputs<Database, Auth, P, Q, B> & { resource: Resource; answer: Answer }) => AuditEntry);
-  /** Returns a value (sent as JSON, 200), nothing (204) or a Response of its own. */
-  readonly handler: (inputs: Inputs<Database, Auth, P, Q, B> & { resource: Resource }) => Promise<Answer>;
 }
 
 export interface RouteContext {

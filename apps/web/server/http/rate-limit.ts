@@ -28,27 +28,31 @@ function limiterFor(limit: RateLimit): RateLimiterMemory {
 
 /** Takes one from the budget of `key`. @throws ProblemError `rate_limited` with Retry-After when it is used up. */
 export async function takeFromBudget(limit: RateLimit, key: string): Promise<void> {
+  const wait = await tryFromBudget(limit, key);
+  if (wait > 0) throw rateLimited(wait);
+}
+
+/** Takes one from the budget of `key`. Answers 0, or the seconds to wait when it is used up. */
+export async function tryFromBudget(limit: RateLimit, key: string): Promise<number> {
   try {
     await limiterFor(limit).consume(key);
+    return 0;
   } catch (refusal) {
-    if (refusal instanceof RateLimiterRes) throw rateLimited(refusal.msBeforeNext);
+    if (refusal instanceof RateLimiterRes) return Math.max(1, Math.ceil(refusal.msBeforeNext / 1000));
     throw refusal;
   }
 }
 
-/** Seconds until `key` may try again; 0 when it may now. Takes nothing from the budget. */
-export async function secondsUntilAllowed(limit: RateLimit, key: string): Promise<number> {
-  const state = await limiterFor(limit).get(key);
-  if (state === null || state.consumedPoints < limit.requests) return 0;
-  return Math.ceil(state.msBeforeNext / 1000);
+/** Gives one back that turned out not to count. */
+export async function returnToBudget(limit: RateLimit, key: string): Promise<void> {
+  await limiterFor(limit).reward(key);
 }
 
 export async function clearBudget(limit: RateLimit, key: string): Promise<void> {
   await limiterFor(limit).delete(key);
 }
 
-function rateLimited(millisecondsToWait: number) {
-  const seconds = Math.max(1, Math.ceil(millisecondsToWait / 1000));
+function rateLimited(seconds: number) {
   return problem("rate_limited", {
     detail: `Try again in ${seconds} ${seconds === 1 ? "second" : "seconds"}.`,
     headers: { "Retry-After": String(seconds) },
