@@ -1,1 +1,1 @@
-export {};
+export { type LayoutError, layoutSheet } from "./layout-sheet";

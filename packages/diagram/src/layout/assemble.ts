@@ -1,0 +1,283 @@
+import type { VehicleDocument } from "@probeworthy/vehicle";
+import { splitColour } from "../colours";
+import type {
+  Position,
+  Sheet,
+  SheetConductor,
+  SheetConnector,
+  SheetSymbol,
+  SheetTestPoint,
+  Side,
+} from "../geometry";
+import { zonesFor } from "../zones";
+import { bareMetalDepth, ringDepth } from "./bar-shape";
+import { componentTerminals } from "./conductor-ends";
+import type { Draft, Slot } from "./draft";
+import { drawBody, drawRail } from "./rails";
+import type { PlacedNode, RawLayout } from "./run-elk";
+import { boundaryDepth, facingDepth, harnessDepth, type PlacedGroup, postDepth } from "./shape";
+import { moved } from "./symbols/pieces";
+import { pulledFuseShift } from "./symbols/two-pole";
+
+/** Free space between the frame and the drawing, px: above for the rail's name, below for the body line. */
+const border = { left: 68, right: 68, top: 84, bottom: 84 };
+
+const isOnConnector = (slot: Slot) => slot.connector !== undefined;
+
+/** How far a line runs into its node, from the node's edge. */
+function lineDepth(placed: PlacedNode, slot: Slot, strip: number): number {
+  if (placed.node.kind === "ground") return ringDepth;
+  if (placed.node.kind === "component") {
+    if (isOnConnector(slot)) return harnessDepth;
+    return placed.node.component.kind === "battery" && slot.name === "+" ? strip : postDepth;
+  }
+  return placed.node.kind === "inline" ? harnessDepth : strip;
+}
+
+function connectorOf(document: VehicleDocument, placed: PlacedNode, group: PlacedGroup): SheetConnector {
+  const connector = document.connectors.find((candidate) => candidate.id === group.connector);
+  if (connector === undefined) throw new Error(`${group.connector} was drafted but is not in the document`);
+  const isInline = placed.node.kind === "inline";
+  const { x, y, shape } = placed;
+  const edge = group.side === "top" ? y : y + shape.height;
+  const inward = group.side === "top" ? 1 : -1;
+  const depth = (amount: number) => edge + inward * amount;
+  const isHarnessBelow = isInline && group.slots[0]?.face === "b";
+  return {
+    id: connector.id,
+    title: connector.title,
+    ...(connector.place === undefined ? {} : { place: connector.place }),
+    ...(connector.component === undefined ? {} : { component: connector.component }),
+    side: isHarnessBelow ? "bottom" : group.side,
+    inline: isInline,
+    from: { x: x + group.fromX, y: depth(boundaryDepth) },
+    to: { x: x + group.toX, y: depth(boundaryDepth) },
+    label: { x: x + group.fromX - 5, y: depth(boundaryDepth) + 4, anchor: "end" },
+    cavities: group.slots.map((slot) => {
+      const cavity = slot.cavity ?? "";
+      const near = { x: x + slot.x, y: depth(harnessDepth) };
+      const far = { x: x + slot.x, y: depth(facingDepth) };
+      return {
+        cavity,
+        x: x + slot.x,
+        harness: isHarnessBelow ? far : near,
+        facing: isHarnessBelow ? near : far,
+        harnessPoint: `${connector.id}.${cavity}:h`,
+        facingPoint: `${connector.id}.${cavity}:${isInline ? "b" : "c"}`,
+        ...(slot.conductor === undefined ? {} : { conductor: slot.conductor }),
+      };
+    }),
+  };
+}
+
+const opposite = (side: Side): Side => (side === "top" ? "bottom" : "top");
+
+function pointsOfConnector(connector: SheetConnector): readonly SheetTestPoint[] {
+  return connector.cavities.flatMap((cavity): readonly SheetTestPoint[] => [
+    {
+      pointId: cavity.harnessPoint,
+      kind: "harness",
+      owner: connector.id,
+      ...cavity.harness,
+      side: connector.side,
+    },
+    {
+      pointId: cavity.facingPoint,
+      kind: connector.inline ? "harness" : "component",
+      owner: connector.id,
+      ...cavity.facing,
+      side: opposite(connector.side),
+      ...(connector.inline ? {} : { onlyWhenApart: connector.id }),
+    },
+  ]);
+}
+
+function pointsOfNode(placed: PlacedNode): readonly SheetTestPoint[] {
+  const { node, shape, x, y } = placed;
+  if (node.kind === "ground") {
+    const middle = x + shape.core.x + Math.round(shape.core.width / 2);
+    return [
+      {
+        pointId: `${node.owner}:ring`,
+        kind: "ring",
+        owner: node.owner,
+        x: middle,
+        y: y + ringDepth,
+        side: "top",
+      },
+      {
+        pointId: `${node.owner}:body`,
+        kind: "bareMetal",
+        owner: node.owner,
+        x: middle,
+        y: y + bareMetalDepth,
+        side: "bottom",
+      },
+    ];
+  }
+  if (node.kind !== "component") return [];
+  const isFuse = node.component.kind === "fuse";
+  return shape.slots
+    .filter((slot) => !isOnConnector(slot))
+    .flatMap((slot): readonly SheetTestPoint[] => {
+      const isRailed = node.component.kind === "battery" && slot.name === "+";
+      const edge = slot.side === "top" ? y + postDepth : y + shape.height - postDepth;
+      const post: SheetTestPoint = {
+        pointId: `${node.id}:${slot.name}`,
+        kind: isFuse ? "fuseSocket" : "post",
+        owner: node.id,
+        x: x + slot.x,
+        y: isRailed ? y + postDepth : edge,
+        side: slot.side,
+      };
+      if (!isFuse) return [post];
+      const middle = y + shape.core.y + shape.core.height / 2;
+      return [
+        post,
+        {
+          pointId: `${node.id}:${slot.name}:p`,
+          kind: "fuseBlade",
+          owner: node.id,
+          x: x + slot.x + pulledFuseShift,
+          y: Math.round(middle + (slot.side === "top" ? -26 : 26)),
+          side: slot.side,
+          onlyWhenApart: node.id,
+        },
+      ];
+    });
+}
+
+function symbolOf(document: VehicleDocument, placed: PlacedNode): SheetSymbol | undefined {
+  const { node, shape, x, y } = placed;
+  if (node.kind === "inline" || node.kind === "rail") return undefined;
+  const shift = (pieces: Shape["primitives"]) => pieces.map((piece) => moved(piece, x, y));
+  const owner = node.kind === "component" ? node.component.id : node.owner;
+  const named = [...document.components, ...document.splices, ...document.groundPoints].find(
+    (one) => one.id === owner,
+  );
+  const wired = shape.slots.filter((slot) => slot.conductor !== undefined || !isOnConnector(slot)).length;
+  return {
+    id: node.kind === "stud" ? node.id : owner,
+    kind: node.kind === "component" ? node.component.kind : node.kind === "ground" ? "ground" : "splice",
+    designator: owner,
+    title: named?.title ?? (node.kind === "splice" ? "Splice" : owner),
+    ...(named?.place === undefined ? {} : { place: named.place }),
+    partial: node.kind === "component" && wired < componentTerminals(node.component).length,
+    x: x + shape.core.x,
+    y: y + shape.core.y,
+    width: shape.core.width,
+    height: shape.core.height,
+    terminals:
+      node.kind === "component"
+        ? shape.slots.map((slot) => ({
+            name: slot.name,
+            ...(slot.function === undefined ? {} : { function: slot.function }),
+            x: x + slot.x,
+            y: slot.side === "top" ? y + shape.core.y : y + shape.core.y + shape.core.height,
+            side: slot.side,
+          }))
+        : [],
+    primitives: shift(shape.primitives),
+    ...(shape.fitted === undefined ? {} : { fitted: shift(shape.fitted) }),
+    ...(shape.pulled === undefined ? {} : { pulled: shift(shape.pulled) }),
+  };
+}
+
+type Shape = PlacedNode["shape"];
+
+/** Drops points that lie on a straight line between their neighbours. */
+function simplified(points: readonly Position[]): readonly Position[] {
+  return points.filter((point, index) => {
+    const before = points[index - 1];
+    const after = points[index + 1];
+    if (before === undefined || after === undefined) return true;
+    return !((before.x === point.x && point.x === after.x) || (before.y === point.y && point.y === after.y));
+  });
+}
+
+/** Snaps every route to the slots it joins and to right angles, and runs it into the strips of its nodes. */
+function finishLine(
+  line: Draft["lines"][number],
+  raw: RawLayout,
+  nodes: ReadonlyMap<string, PlacedNode>,
+): readonly Position[] {
+  const route = raw.lines.find((candidate) => candidate.id === line.id)?.points;
+  const upper = nodes.get(line.upper.node);
+  const lower = nodes.get(line.lower.node);
+  if (route === undefined || upper === undefined || lower === undefined)
+    throw new Error(`${line.id} was not laid out`);
+  const slotOf = (placed: PlacedNode, key: string) => {
+    const slot = placed.shape.slots.find((candidate) => candidate.key === key);
+    if (slot === undefined) throw new Error(`${key} is not on ${placed.node.id}`);
+    return slot;
+  };
+  const start = slotOf(upper, line.upper.slot);
+  const end = slotOf(lower, line.lower.slot);
+  const depth = (placed: PlacedNode, slot: Slot) => lineDepth(placed, slot, placed.shape.strips[slot.side]);
+  const endY = lower.y + (end.side === "top" ? depth(lower, end) : lower.shape.height - depth(lower, end));
+  const startY =
+    upper.y + (start.side === "top" ? depth(upper, start) : upper.shape.height - depth(upper, start));
+  const last = route.at(-1) as Position;
+  if (upper.node.kind !== "rail") {
+    const first = route[0] as Position;
+    return simplified([{ x: first.x, y: startY }, ...route, { x: last.x, y: endY }]);
+  }
+  // Every line from a rail starts straight above its first drop: the rail is as long as it needs to be.
+  const rest = route.length > 2 ? route.slice(2) : route;
+  const head = rest[0] as Position;
+  return simplified([{ x: head.x, y: upper.y + upper.shape.strips.bottom }, ...rest, { x: last.x, y: endY }]);
+}
+
+/** Builds the sheet from a layout: absolute coordinates, frame, zones, rails; labels are placed afterwards. */
+export function assembleSheet(document: VehicleDocument, title: string, draft: Draft, raw: RawLayout): Sheet {
+  const shifted: RawLayout = {
+    ...raw,
+    nodes: raw.nodes.map((placed) => ({ ...placed, x: placed.x + border.left, y: placed.y + border.top })),
+    lines: raw.lines.map((line) => ({
+      ...line,
+      points: line.points.map(({ x, y }) => ({ x: x + border.left, y: y + border.top })),
+    })),
+  };
+  const nodes = new Map(shifted.nodes.map((placed) => [placed.node.id, placed]));
+  const routes = new Map(draft.lines.map((line) => [line.id, finishLine(line, shifted, nodes)]));
+  const width = raw.width + border.left + border.right;
+  const height = raw.height + border.top + border.bottom;
+  const connectors = shifted.nodes.flatMap((placed) =>
+    placed.shape.groups.map((group) => connectorOf(document, placed, group)),
+  );
+  const rails = shifted.nodes.flatMap((placed) => drawRail(placed, draft, routes));
+  const body = drawBody(shifted.nodes, width, height);
+  const conductors = draft.lines
+    .filter((line) => line.kind === "conductor")
+    .map((line): SheetConductor => {
+      const conductor = document.conductors.find((candidate) => candidate.id === line.id);
+      if (conductor === undefined) throw new Error(`${line.id} is not in the document`);
+      return {
+        id: conductor.id,
+        colour: splitColour(conductor.colour),
+        squareMillimetres: conductor.squareMillimetres,
+        from: conductor.from,
+        to: conductor.to,
+        ...(conductor.twistedPair === undefined ? {} : { twistedPair: conductor.twistedPair }),
+        points: routes.get(line.id) ?? [],
+        labels: [],
+      };
+    });
+  return {
+    title,
+    width,
+    height,
+    symbols: [...rails, ...shifted.nodes.flatMap((placed) => symbolOf(document, placed) ?? []), body.symbol],
+    conductors,
+    connectors,
+    testPoints: [
+      ...connectors.flatMap(pointsOfConnector),
+      ...shifted.nodes.flatMap(pointsOfNode),
+      body.testPoint,
+    ],
+    links: draft.lines
+      .filter((line) => line.kind === "link")
+      .map((line) => ({ id: line.id, points: routes.get(line.id) ?? [] })),
+    zones: zonesFor(width, height),
+  };
+}

@@ -1,0 +1,185 @@
+import type { Component, VehicleDocument } from "@probeworthy/vehicle";
+import type { Side } from "../geometry";
+import { componentTerminals, type End } from "./conductor-ends";
+import type { DirectedConductor } from "./flow";
+
+/** A place on a node where one line may attach. */
+export interface Slot {
+  /** `X2.5` for a cavity, `A1:T1` for a bare terminal, `XS1#W4` for one conductor on a bar. */
+  readonly key: string;
+  readonly side: Side;
+  readonly name: string;
+  readonly function?: string;
+  readonly connector?: string;
+  readonly cavity?: string;
+  readonly conductor?: string;
+  /** Only for in-line cavities: the face that lies on this side. */
+  readonly face?: "h" | "b";
+}
+
+/**
+ * A node to be laid out. `bar` joins several lines: the supply rail over a battery, a splice, a ground point or a
+ * stud with more than one conductor on it.
+ */
+export type DraftNode =
+  | { readonly kind: "component"; readonly id: string; readonly component: Component; readonly slots: Slot[] }
+  | {
+      readonly kind: "rail" | "splice" | "ground" | "stud";
+      readonly id: string;
+      readonly owner: string;
+      readonly slots: Slot[];
+    }
+  | { readonly kind: "inline"; readonly id: string; readonly connector: string; readonly slots: Slot[] };
+
+export interface DraftLine {
+  readonly id: string;
+  readonly kind: "conductor" | "link";
+  readonly upper: { readonly node: string; readonly slot: string };
+  readonly lower: { readonly node: string; readonly slot: string };
+}
+
+export interface Draft {
+  readonly nodes: readonly DraftNode[];
+  readonly lines: readonly DraftLine[];
+}
+
+const boxKinds: ReadonlySet<Component["kind"]> = new Set(["module", "torqueSensor", "passive"]);
+
+/** True for components drawn as a box with named terminals along its edges. */
+export const isBox = (component: Component): boolean => boxKinds.has(component.kind);
+
+const terminalKey = (end: End) =>
+  end.connector === undefined ? end.joint : `${end.connector}.${end.cavity ?? ""}`;
+
+/** Turns directed conductors into nodes with slots and the lines between them. */
+export function draftSheet(document: VehicleDocument, conductors: readonly DirectedConductor[]): Draft {
+  const nodes = new Map<string, DraftNode>();
+  const lines: DraftLine[] = [];
+  const components = new Map(document.components.map((component) => [component.id, component]));
+  const attached = new Map<string, { conductor: DirectedConductor; isUpper: boolean }[]>();
+  for (const conductor of conductors) {
+    for (const end of [conductor.upper, conductor.lower]) {
+      if (end.kind !== "terminal") continue;
+      const key = terminalKey(end);
+      attached.set(key, [...(attached.get(key) ?? []), { conductor, isUpper: end === conductor.upper }]);
+    }
+  }
+
+  const addSlot = (node: DraftNode, slot: Slot) => {
+    const existing = nodes.get(node.id) ?? node;
+    nodes.set(node.id, existing);
+    if (!existing.slots.some((other) => other.key === slot.key)) existing.slots.push(slot);
+    return { node: node.id, slot: slot.key };
+  };
+  const barSlot = (
+    kind: "rail" | "splice" | "ground" | "stud",
+    id: string,
+    owner: string,
+    lineId: string,
+    side: Side,
+  ) => addSlot({ kind, id, owner, slots: [] }, { key: `${id}#${lineId}`, side, name: "", conductor: lineId });
+
+  const componentSlot = (end: End, side: Side, conductor?: string) => {
+    const component = components.get(end.owner);
+    if (component === undefined) throw new Error(`${end.owner} was resolved but is not in the document`);
+    const name = end.terminal ?? "";
+    const purpose = componentTerminals(component).find((terminal) => terminal.name === name)?.function;
+    return addSlot(
+      { kind: "component", id: component.id, component, slots: [] },
+      {
+        key: terminalKey(end),
+        side,
+        name,
+        ...(purpose === undefined ? {} : { function: purpose }),
+        ...(end.connector === undefined ? {} : { connector: end.connector }),
+        ...(end.cavity === undefined ? {} : { cavity: end.cavity }),
+        ...(conductor === undefined ? {} : { conductor }),
+      },
+    );
+  };
+
+  const attachTerminal = (end: End, conductor: DirectedConductor, isUpper: boolean) => {
+    const key = terminalKey(end);
+    const side: Side = isUpper ? "bottom" : "top";
+    const component = components.get(end.owner);
+    if (component?.kind === "battery" && end.terminal === "+") {
+      const rail = `rail ${end.owner}`;
+      const from = barSlot("rail", rail, end.owner, key, "bottom");
+      const to = componentSlot(end, "top");
+      if (!lines.some((line) => line.id === key))
+        lines.push({ id: key, kind: "link", upper: from, lower: to });
+      return barSlot("rail", rail, end.owner, conductor.id, "bottom");
+    }
+    const here = attached.get(key) ?? [];
+    if (here.length < 2) return componentSlot(end, side, conductor.id);
+    // Several conductors under one nut: a short bar of its own, joined to the terminal by a plain line.
+    const leaving = here.filter((other) => other.isUpper).length;
+    const terminalSide: Side = leaving > here.length / 2 ? "bottom" : "top";
+    const stud = `stud ${key}`;
+    const terminal = componentSlot(end, terminalSide);
+    const bar = barSlot("stud", stud, end.owner, key, terminalSide === "bottom" ? "top" : "bottom");
+    if (!lines.some((line) => line.id === key)) {
+      const [upper, lower] = terminalSide === "bottom" ? [terminal, bar] : [bar, terminal];
+      lines.push({ id: key, kind: "link", upper, lower });
+    }
+    return barSlot("stud", stud, end.owner, conductor.id, side);
+  };
+
+  const inlineTop = new Map<string, "h" | "b">();
+  for (const conductor of conductors) {
+    const { upper, lower } = conductor;
+    if (lower.kind === "inline" && lower.face !== undefined) inlineTop.set(lower.joint, lower.face);
+    if (upper.kind === "inline" && upper.face !== undefined && !inlineTop.has(upper.joint)) {
+      inlineTop.set(upper.joint, upper.face === "h" ? "b" : "h");
+    }
+  }
+
+  const attach = (end: End, conductor: DirectedConductor, isUpper: boolean) => {
+    if (end.kind === "terminal") return attachTerminal(end, conductor, isUpper);
+    const side: Side = isUpper ? "bottom" : "top";
+    if (end.kind !== "inline") return barSlot(end.kind, end.owner, end.owner, conductor.id, side);
+    const id = `${end.owner} ${inlineTop.get(end.joint) ?? "h"}`;
+    const cavity = end.cavity ?? "";
+    for (const each of ["top", "bottom"] as const) {
+      const face =
+        each === "top" ? (inlineTop.get(end.joint) ?? "h") : inlineTop.get(end.joint) === "b" ? "h" : "b";
+      const isHere = each === side;
+      const key = `${end.joint}:${face}`;
+      const slot: Slot = { key, side: each, name: cavity, connector: end.owner, cavity, face };
+      const node: DraftNode = { kind: "inline", id, connector: end.owner, slots: [] };
+      const existing = nodes.get(id)?.slots.findIndex((other) => other.key === key) ?? -1;
+      if (existing < 0) addSlot(node, isHere ? { ...slot, conductor: conductor.id } : slot);
+      else if (isHere) nodes.get(id)?.slots.splice(existing, 1, { ...slot, conductor: conductor.id });
+    }
+    return { node: id, slot: `${end.joint}:${end.face ?? "h"}` };
+  };
+
+  for (const conductor of conductors) {
+    lines.push({
+      id: conductor.id,
+      kind: "conductor",
+      upper: attach(conductor.upper, conductor, true),
+      lower: attach(conductor.lower, conductor, false),
+    });
+  }
+  for (const node of nodes.values())
+    if (node.kind === "component") completeTerminals(document, node.component, node.slots);
+  return { nodes: [...nodes.values()], lines };
+}
+
+/** Small symbols show all their terminals, wired or not: a lamp has two legs on every sheet. */
+function completeTerminals(document: VehicleDocument, component: Component, slots: Slot[]): void {
+  if (isBox(component)) return;
+  for (const { name } of componentTerminals(component)) {
+    if (slots.some((slot) => slot.name === name)) continue;
+    const tops = slots.filter((slot) => slot.side === "top").length;
+    const side: Side = tops * 2 > slots.length ? "bottom" : "top";
+    const connector = document.connectors.find((candidate) => candidate.component === component.id);
+    const cavity = connector?.cavities.find((candidate) => candidate.terminal === name)?.cavity;
+    slots.push(
+      connector === undefined || cavity === undefined
+        ? { key: `${component.id}:${name}`, side, name }
+        : { key: `${connector.id}.${cavity}`, side, name, connector: connector.id, cavity },
+    );
+  }
+}

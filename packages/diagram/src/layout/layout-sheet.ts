@@ -1,0 +1,94 @@
+import type { Result, VehicleDocument } from "@probeworthy/vehicle";
+import type { Sheet } from "../geometry";
+import { countCrossings } from "../quality";
+import { assembleSheet } from "./assemble";
+import { type ResolvedConductor, resolveEnd } from "./conductor-ends";
+import { type Draft, draftSheet } from "./draft";
+import { directConductors } from "./flow";
+import { shapeNode } from "./node-shape";
+import { placeLabels } from "./place-labels";
+import { orderSlots, runElk, type Strategy } from "./run-elk";
+import { selectConductors } from "./select-conductors";
+import type { Shape } from "./shape";
+
+export type LayoutError =
+  | { readonly code: "unknown_system"; readonly systemId: string }
+  /** A conductor ends at something the document does not have; `path` as in `conductors[3].from`. */
+  | {
+      readonly code: "dangling_conductor";
+      readonly conductor: string;
+      readonly path: string;
+      readonly end: string;
+    }
+  /** No conductor touches the system's components. */
+  | { readonly code: "nothing_to_draw"; readonly systemId: string };
+
+const strategies: readonly Strategy[] = ["BRANDES_KOEPF", "NETWORK_SIMPLEX"].flatMap((placement) =>
+  ["1", "2", "3"].map((seed) => ({
+    "elk.layered.nodePlacement.strategy": placement,
+    "elk.randomSeed": seed,
+  })),
+);
+
+async function layOut(
+  document: VehicleDocument,
+  title: string,
+  draft: Draft,
+  strategy: Strategy,
+): Promise<Sheet> {
+  const loose = new Map<string, Shape>(
+    draft.nodes.map((node) => [node.id, shapeNode(document, node, node.slots)]),
+  );
+  const first = await runElk(draft, loose, strategy, false);
+  const settled = new Map<string, Shape>(
+    draft.nodes.map((node) => [
+      node.id,
+      shapeNode(document, node, orderSlots(node.slots, first.slotOrder.get(node.id) ?? [])),
+    ]),
+  );
+  return assembleSheet(document, title, draft, await runElk(draft, settled, strategy, true));
+}
+
+/** Lower is better: crossings weigh most, then corners, then the size of the sheet. */
+function cost(sheet: Sheet): number {
+  const corners = sheet.conductors.reduce((sum, conductor) => sum + conductor.points.length - 2, 0);
+  return countCrossings(sheet) * 10 + corners + (sheet.width + sheet.height) / 100;
+}
+
+/**
+ * The wiring diagram of one system: supply at the top, ground at the foot, current down the page. Lengths in px at
+ * zoom 1. The same document gives the same bytes on every machine. Server only: it loads the layout engine.
+ */
+export async function layoutSheet(
+  document: VehicleDocument,
+  systemId: string,
+): Promise<Result<Sheet, LayoutError>> {
+  const system = document.systems.find((candidate) => candidate.id === systemId);
+  if (system === undefined) return { ok: false, error: { code: "unknown_system", systemId } };
+
+  const resolved: ResolvedConductor[] = [];
+  for (const [index, conductor] of document.conductors.entries()) {
+    const from = resolveEnd(document, conductor.from);
+    const to = resolveEnd(document, conductor.to);
+    if (from === undefined || to === undefined) {
+      const side = from === undefined ? "from" : "to";
+      const path = `conductors[${index}].${side}`;
+      return {
+        ok: false,
+        error: { code: "dangling_conductor", conductor: conductor.id, path, end: conductor[side] },
+      };
+    }
+    resolved.push({ id: conductor.id, from, to });
+  }
+  const chosen = selectConductors(document, resolved, new Set(system.components));
+  if (chosen.length === 0) return { ok: false, error: { code: "nothing_to_draw", systemId } };
+
+  const draft = draftSheet(document, directConductors(document, chosen));
+  let best: Sheet | undefined;
+  for (const strategy of strategies) {
+    const sheet = await layOut(document, system.title, draft, strategy);
+    if (best === undefined || cost(sheet) < cost(best)) best = sheet;
+  }
+  if (best === undefined) throw new Error("no layout strategy is configured");
+  return { ok: true, value: placeLabels(best) };
+}
