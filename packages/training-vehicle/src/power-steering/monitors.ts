@@ -5,7 +5,7 @@ import { absolute, and, atLeast, greater, heard, less, multiply, not } from "../
 const supplyGood = and(atLeast("sensorSupply", 4.5), less("sensorSupply", 5.5));
 const measuredAmps = absolute({ amps: "assist" });
 const allowedAmps = absolute("allowedAmps");
-const feedGood = atLeast("batteryVolts", 9.5);
+const feedGood = atLeast("batteryVolts", 8.5);
 
 /** Own codes in SAE J2012 form; the last two digits are the failure type (11 short to ground, 13 open, 87 no message …). */
 export const powerSteeringMonitors: NonNullable<ControlModule["monitors"]> = [
@@ -101,7 +101,7 @@ export const powerSteeringMonitors: NonNullable<ControlModule["monitors"]> = [
     code: "C1421-16",
     text: "Battery feed: voltage below threshold",
     causes: ["high-current fuse F2", "battery feed open or with resistance", "weak battery while cranking"],
-    fails: less("batteryVolts", 9),
+    fails: less("batteryVolts", 8),
     matureSeconds: 0.5,
     hold: "keyCycle",
     warningLamp: true,
@@ -119,7 +119,7 @@ export const powerSteeringMonitors: NonNullable<ControlModule["monitors"]> = [
     code: "C1422-16",
     text: "Ignition feed: voltage below threshold",
     causes: ["resistance between fuse F11 and the module", "in-line connector X31", "weak battery"],
-    fails: less("ignitionVolts", 10),
+    fails: less("ignitionVolts", 10.5),
     matureSeconds: 1,
     hold: "live",
     warningLamp: true,

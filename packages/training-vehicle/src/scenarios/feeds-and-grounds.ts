@@ -115,14 +115,14 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       candidate("weak-battery", "Battery worn out", 3, {
         kind: "weakBattery",
         component: "G1",
-        stateOfCharge: { from: 0.2, to: 0.4, spread: "linear" },
-        internalOhmsFactor: { from: 3, to: 4.5, spread: "linear" },
+        stateOfCharge: { from: 0.2, to: 0.35, spread: "linear" },
+        internalOhmsFactor: { from: 4, to: 4.7, spread: "linear" },
       }),
       candidate(
         "body-ground-strap",
         "Battery negative ring at XE1 corroded",
         1,
-        resistance("XE1", 0.035, 0.06),
+        resistance("XE1", 0.041, 0.065),
       ),
     ],
     par: { shopMinutes: 20, readings: 5 },
@@ -139,8 +139,8 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       "The steering lamp has come back since the windscreen was replaced. They said there was some water under the dash.",
     ],
     pool: [
-      candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 7.4, 9.5)),
-      candidate("signal-ground-contact-corroded", "X31 cavity 2 corroded", 1, resistance("X31.2", 7.4, 9.5)),
+      candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 6.3, 9)),
+      candidate("signal-ground-contact-corroded", "X31 cavity 2 corroded", 1, resistance("X31.2", 6, 6.7)),
     ],
     par: { shopMinutes: 30, readings: 6 },
   }),

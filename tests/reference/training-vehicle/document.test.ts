@@ -1,0 +1,59 @@
+import { scenarioSchema } from "@probeworthy/evaluation";
+import { starterScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
+import { parseVehicle, prepareVehicle, validateVehicle } from "@probeworthy/vehicle";
+import { describe, expect, it } from "vitest";
+import { type Severity, suppliedFaults } from "./supplied-faults";
+
+describe("the training vehicle's document", () => {
+  it("parses as it stands, and after a trip through JSON", () => {
+    const parsed = parseVehicle(JSON.parse(JSON.stringify(trainingVehicle)));
+    expect(parsed.ok ? [] : parsed.error).toEqual([]);
+    expect(parsed).toEqual({ ok: true, value: trainingVehicle });
+  });
+
+  it("raises no error in the validator", () => {
+    expect(validateVehicle(trainingVehicle).filter(({ severity }) => severity === "error")).toEqual([]);
+  });
+
+  it("warns of nothing but the cables that no car fuses: battery to pre-fuse box, battery to starter", () => {
+    const warned = validateVehicle(trainingVehicle)
+      .map(({ path }) => /^conductors\[(\d+)\]/.exec(path)?.[1] ?? path)
+      .map((position) => trainingVehicle.conductors[Number(position)]?.id ?? position);
+    expect([...new Set(warned)].sort()).toEqual(["W1", "W2", "W3", "W4", "W8", "W9"]);
+  });
+
+  it("gives every conductor of a bus pair its partner of equal length and size", () => {
+    const pair = trainingVehicle.conductors.filter(({ twistedPair }) => twistedPair === "CAN");
+    const size = (colour: string) =>
+      pair
+        .filter((conductor) => conductor.colour === colour)
+        .map(({ metres, squareMillimetres }) => [metres, squareMillimetres]);
+    expect(size("BUPK")).toEqual(size("BU"));
+    expect(pair.length).toBe(16);
+  });
+});
+
+describe("the starter scenarios", () => {
+  it.each(starterScenarios.map((scenario) => [scenario.id, scenario]))("%s parses", (_id, scenario) => {
+    expect(scenarioSchema.parse(JSON.parse(JSON.stringify(scenario)))).toEqual(scenario);
+    expect(scenario.vehicle).toBe(trainingVehicle.id);
+    expect(trainingVehicle.systems.map(({ id }) => id)).toContain(scenario.system);
+  });
+
+  it("have one id each, and one id for each of their causes", () => {
+    const ids = starterScenarios.map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const single = starterScenarios.slice(0, -1).flatMap(({ pool }) => pool.map(({ id }) => id));
+    expect(new Set(single).size).toBe(single.length);
+    expect(starterScenarios.at(-1)?.pool.map(({ id }) => id)).toEqual(single);
+  });
+
+  it.each(suppliedFaults.flatMap((fault) => (["mild", "middle", "severe"] as const).map((s) => [fault.id, s])))(
+    "%s, %s: stands at a place the vehicle has",
+    (id, severity) => {
+      const fault = suppliedFaults.find((candidate) => candidate.id === id);
+      const prepared = prepareVehicle(trainingVehicle, fault?.faults(severity as Severity));
+      expect(prepared.ok ? "" : prepared.error).toBe("");
+    },
+  );
+});
