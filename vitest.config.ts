@@ -22,10 +22,11 @@ const project = (
 export default defineConfig({
   test: {
     projects: [
-      project("unit", ["packages/*/src/**/*.test.ts", "apps/web/**/*.test.ts"], {}, webAliases),
+      project("unit", ["packages/*/src/**/*.test.{ts,mjs}", "apps/web/**/*.test.ts"], {}, webAliases),
       project("reference", ["tests/reference/**/*.test.ts"], { testTimeout: 120_000 }),
       project("contract", ["tests/contract/**/*.test.ts"], { testTimeout: 60_000 }),
       project("integration", ["tests/integration/**/*.test.ts"], {
+        globalSetup: ["tests/support/start-postgres.ts"],
         testTimeout: 120_000,
         hookTimeout: 120_000,
       }),

@@ -18,6 +18,8 @@ export interface ConnectionOptions {
 export interface Connection {
   kind: DatabaseKind;
   adapter: SqlMigrationAwareDriverAdapterFactory;
+  /** For the migration engine: the same database, with scripts run whole and on one connection. */
+  migrationAdapter: SqlMigrationAwareDriverAdapterFactory;
   close(): Promise<void>;
 }
 
@@ -31,14 +33,37 @@ function openServer(url: string): Connection {
   return {
     kind: "postgresql",
     adapter: new PrismaPg({ connectionString: url }),
+    migrationAdapter: wholeScripts(new PrismaPg({ connectionString: url, max: 1 })),
     close: async () => {},
   };
 }
 
+/**
+ * PrismaPg cuts a script at every semicolon, also inside a function body, and would run the pieces one by one.
+ * PostgreSQL takes a script whole, as one transaction. One connection, because the engine's lock against a
+ * second migrating process belongs to a connection.
+ */
+function wholeScripts(factory: PrismaPg): SqlMigrationAwareDriverAdapterFactory {
+  return {
+    provider: factory.provider,
+    adapterName: factory.adapterName,
+    connect: async () => {
+      const adapter = await factory.connect();
+      adapter.executeScript = async (script) => {
+        await adapter.underlyingDriver().query(script);
+      };
+      return adapter;
+    },
+    connectToShadowDb: () => factory.connectToShadowDb(),
+  };
+}
+
 function embedded(pglite: PGlite, release: () => void = () => {}): Connection {
+  const adapter = new PrismaPGlite(pglite);
   return {
     kind: "embedded",
-    adapter: new PrismaPGlite(pglite),
+    adapter,
+    migrationAdapter: adapter,
     close: async () => {
       if (!pglite.closed) await pglite.close();
       release();

@@ -42,7 +42,7 @@ export async function withSchemaEngine<Value>(
 ): Promise<Value> {
   loaded ??= loadEngine();
   const log = () => {};
-  const adapter = bindMigrationAwareSqlAdapterFactory(connection.adapter);
+  const adapter = bindMigrationAwareSqlAdapterFactory(connection.migrationAdapter);
   const engine = await loaded.SchemaEngine.new({ datamodels }, log, adapter);
   try {
     return await use(engine);

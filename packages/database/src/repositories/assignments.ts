@@ -54,6 +54,18 @@ interface AssignmentRef {
   assignmentId: string;
 }
 
+export const toTermColumns = (terms: AssignmentTerms) => ({
+  title: terms.title,
+  scenarioVersionId: terms.scenarioVersionId,
+  mode: terms.mode,
+  opensAt: terms.opensAt,
+  closesAt: terms.closesAt,
+  attemptLimit: terms.attemptLimit,
+  weights: toJson(terms.weights),
+  passMark: terms.passMark,
+  reveal: terms.reveal,
+});
+
 /** Work of classes the learner is enrolled in, and work handed to them by name. */
 export const handedTo = (learnerId: string) => ({
   OR: [
@@ -113,22 +125,25 @@ export function createAssignmentRepository(client: Client) {
     ): Promise<
       Result<{ id: string }, { code: "not_found"; what: "scenario_version" | "class" | "candidate" }>
     > {
-      const { organisationId, for: target, createdById, weights, ...terms } = input;
+      const { organisationId, for: target, createdById } = input;
       const version = await client.scenarioVersion.count({
-        where: { id: terms.scenarioVersionId, scenario: { organisationId } },
+        where: { id: input.scenarioVersionId, scenario: { organisationId } },
       });
       if (version === 0) return fail({ code: "not_found", what: "scenario_version" });
+      let receiver: { classId: string } | { candidateId: string };
       if ("classId" in target) {
         const known = await client.class.count({ where: { id: target.classId, organisationId } });
         if (known === 0) return fail({ code: "not_found", what: "class" });
+        receiver = { classId: target.classId };
       } else {
         const known = await client.membership.count({
           where: { userId: target.candidateId, organisationId },
         });
         if (known === 0) return fail({ code: "not_found", what: "candidate" });
+        receiver = { candidateId: target.candidateId };
       }
       const { id } = await client.assignment.create({
-        data: { organisationId, createdById, weights: toJson(weights), ...terms, ...target },
+        data: { organisationId, createdById, ...toTermColumns(input), ...receiver },
       });
       return succeed({ id });
     },

@@ -23,8 +23,10 @@ export function createAuditRepository(client: Client) {
       detail: unknown;
       at: Date;
     }): Promise<void> {
-      const { detail, ...rest } = input;
-      await client.auditEntry.create({ data: { ...rest, detail: toJson(detail) } });
+      const { organisationId, actorId, action, resourceType, resourceId, detail, at } = input;
+      await client.auditEntry.create({
+        data: { organisationId, actorId, action, resourceType, resourceId, detail: toJson(detail), at },
+      });
     },
 
     /** Newest first; `before` is the id of the last entry already shown. */

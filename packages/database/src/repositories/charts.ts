@@ -24,13 +24,13 @@ export function createChartRepository(client: Client) {
       result: unknown;
       createdById: string;
     }): Promise<Result<{ id: string }, { code: "not_found" }>> {
-      const { organisationId, vehicleVersionId, result, ...rest } = input;
+      const { organisationId, vehicleVersionId, name, csv, result, createdById } = input;
       const known = await client.vehicleVersion.count({
         where: { id: vehicleVersionId, vehicle: { organisationId } },
       });
       if (known === 0) return fail({ code: "not_found" });
       const { id } = await client.terminalChart.create({
-        data: { organisationId, vehicleVersionId, result: toJson(result), ...rest },
+        data: { organisationId, vehicleVersionId, name, csv, result: toJson(result), createdById },
       });
       return succeed({ id });
     },

@@ -71,7 +71,7 @@ export function createGradeRepository(client: Client) {
         createdAt: Date;
       },
     ): Promise<Result<{ id: string; revision: number }, { code: "not_found" } | { code: "attempt_open" }>> {
-      const { organisationId, attemptId, rubric, ...rest } = input;
+      const { organisationId, attemptId, rubric, score, maximum, status, engineVersion, createdAt } = input;
       return inTransaction(client, async (tx) => {
         await tx.$queryRaw`SELECT "id" FROM "Attempt" WHERE "id" = ${attemptId} FOR UPDATE`;
         const attempt = await tx.attempt.findFirst({
@@ -82,11 +82,20 @@ export function createGradeRepository(client: Client) {
         if (attempt.status === "open") return fail({ code: "attempt_open" });
         const revision = (attempt.grades[0]?.revision ?? 0) + 1;
         const { id } = await tx.grade.create({
-          data: { attemptId, revision, rubric: toJson(rubric), ...rest },
+          data: {
+            attemptId,
+            revision,
+            rubric: toJson(rubric),
+            score,
+            maximum,
+            status,
+            engineVersion,
+            createdAt,
+          },
         });
         await tx.attempt.updateMany({
           where: { id: attemptId, status: { in: ["submitted", "graded"] } },
-          data: { status: rest.status === "final" ? "graded" : "submitted" },
+          data: { status: status === "final" ? "graded" : "submitted" },
         });
         return succeed({ id, revision });
       });

@@ -1,8 +1,7 @@
 import { type Client, inTransaction } from "../client";
 import type { Role } from "../generated/client";
-import { toJson } from "../json";
 import { fail, type Result, succeed } from "../result";
-import type { AssignmentTerms } from "./assignments";
+import { type AssignmentTerms, toTermColumns } from "./assignments";
 import { type ConsumeInvitation, type ConsumeProblem, consumeInvitation } from "./consume-invitation";
 import { createToken, hashToken } from "./token";
 import { normaliseEmail } from "./users";
@@ -58,9 +57,8 @@ export function createInvitationRepository(client: Client) {
             where: { id: assignment.scenarioVersionId, scenario: { organisationId } },
           });
           if (known === 0) return fail({ code: "not_found" });
-          const { weights, ...terms } = assignment;
           const row = await tx.assignment.create({
-            data: { organisationId, createdById, weights: toJson(weights), ...terms },
+            data: { organisationId, createdById, ...toTermColumns(assignment) },
           });
           assignmentId = row.id;
         }

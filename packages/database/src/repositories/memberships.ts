@@ -17,8 +17,10 @@ interface Who {
 
 export function createMembershipRepository(client: Client) {
   return {
-    async roleOf(who: Who): Promise<Role | null> {
-      const row = await client.membership.findUnique({ where: { userId_organisationId: who } });
+    async roleOf({ organisationId, userId }: Who): Promise<Role | null> {
+      const row = await client.membership.findUnique({
+        where: { userId_organisationId: { userId, organisationId } },
+      });
       return row?.role ?? null;
     },
 

@@ -67,8 +67,17 @@ export function createScenarioRepository(client: Client) {
       return row === null ? null : { ...toSummary(row), draft: row.draft };
     },
 
-    async findByKey(input: { organisationId: string; key: string }): Promise<{ id: string } | null> {
-      return client.scenario.findUnique({ where: { organisationId_key: input }, select: { id: true } });
+    async findByKey({
+      organisationId,
+      key,
+    }: {
+      organisationId: string;
+      key: string;
+    }): Promise<{ id: string } | null> {
+      return client.scenario.findUnique({
+        where: { organisationId_key: { organisationId, key } },
+        select: { id: true },
+      });
     },
 
     async latestVersion({ organisationId, scenarioId }: ScenarioRef): Promise<ScenarioVersion | null> {

@@ -79,17 +79,23 @@ export function createUserRepository(client: Client) {
       return row === null ? null : { ...row, memberships: toMemberships(row.memberships) };
     },
 
-    async find(input: { organisationId: string; userId: string }): Promise<Person | null> {
+    async find({
+      organisationId,
+      userId,
+    }: {
+      organisationId: string;
+      userId: string;
+    }): Promise<Person | null> {
       const row = await client.membership.findUnique({
-        where: { userId_organisationId: input },
+        where: { userId_organisationId: { userId, organisationId } },
         include: { user: true },
       });
       return row === null ? null : toPerson(row);
     },
 
-    async list(input: { organisationId: string; role?: Role }): Promise<Person[]> {
+    async list({ organisationId, role }: { organisationId: string; role?: Role }): Promise<Person[]> {
       const rows = await client.membership.findMany({
-        where: input,
+        where: { organisationId, ...(role === undefined ? {} : { role }) },
         include: { user: true },
         orderBy: [{ user: { name: "asc" } }, { userId: "asc" }],
       });

@@ -44,8 +44,17 @@ export function createVehicleRepository(client: Client) {
       }));
     },
 
-    async findByKey(input: { organisationId: string; key: string }): Promise<{ id: string } | null> {
-      return client.vehicle.findUnique({ where: { organisationId_key: input }, select: { id: true } });
+    async findByKey({
+      organisationId,
+      key,
+    }: {
+      organisationId: string;
+      key: string;
+    }): Promise<{ id: string } | null> {
+      return client.vehicle.findUnique({
+        where: { organisationId_key: { organisationId, key } },
+        select: { id: true },
+      });
     },
 
     async latestVersion({ organisationId, vehicleId }: VehicleRef): Promise<VehicleVersion | null> {

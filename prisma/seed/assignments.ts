@@ -1,0 +1,40 @@
+import type { AssignmentTerms } from "@probeworthy/database";
+
+export type DemoAssignment = Omit<AssignmentTerms, "scenarioVersionId" | "weights" | "passMark"> & {
+  /** Id of a starter scenario. */
+  scenario: string;
+};
+
+const days = (count: number): number => count * 24 * 60 * 60 * 1000;
+
+/** Titles are what a job card says: the customer's words, never the fault. */
+export function demoAssignments(now: Date): DemoAssignment[] {
+  const always = { opensAt: null, closesAt: null };
+  return [
+    {
+      scenario: "no-assist-since-last-week",
+      title: "Job 1: the steering went heavy",
+      mode: "practice",
+      ...always,
+      attemptLimit: null,
+      reveal: "after_submission",
+    },
+    {
+      scenario: "warning-lamp-and-heavy-steering",
+      title: "Job 2: steering lamp stays on",
+      mode: "practice",
+      ...always,
+      attemptLimit: null,
+      reveal: "after_submission",
+    },
+    {
+      scenario: "heavy-after-parking",
+      title: "Job 3: heavy after long parking manoeuvres",
+      mode: "test",
+      opensAt: now,
+      closesAt: new Date(now.getTime() + days(90)),
+      attemptLimit: 1,
+      reveal: "after_close",
+    },
+  ];
+}

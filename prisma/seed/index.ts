@@ -1,0 +1,3 @@
+export { starterContent } from "./content";
+export { demoState, seedDemo } from "./demo";
+export { demoSignIns } from "./people";
