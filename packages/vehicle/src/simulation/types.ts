@@ -30,6 +30,8 @@ export interface SlowState {
   readonly charge: Readonly<Record<string, number>>;
   /** Fuses that are open, sorted. */
   readonly blownFuses: readonly string[];
+  /** How far overloaded fuses have come towards opening, 0 to 1; absent while none is warm. */
+  readonly fuseHeat?: Readonly<Record<string, number>>;
   readonly modules: Readonly<Record<string, ModuleMemory>>;
 }
 

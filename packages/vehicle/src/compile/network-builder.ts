@@ -1,0 +1,87 @@
+import type { CircuitElement } from "@probeworthy/circuit";
+import type { Readings } from "../simulation/evaluate";
+import { openOhms } from "./fault-overlay";
+
+/** The state of the world that sets element values before a settle begins; constant during one settle. */
+export interface World {
+  readonly ambient: number;
+  choice(name: string): string;
+  readonly readings: Readings;
+  readonly winding: (motor: string) => number;
+  readonly charge: (battery: string) => number;
+  readonly unplugged: ReadonlySet<string>;
+  /** Fuses that do not conduct: blown or out of their holder. */
+  readonly openFuses: ReadonlySet<string>;
+}
+
+/** Writes element values; equal values cost nothing. */
+export interface ElementSetter {
+  ohms(id: string, value: number): void;
+  volts(id: string, value: number): void;
+  amps(id: string, value: number): void;
+  gain(id: string, value: number): void;
+  quiescent(id: string, amps: number): void;
+}
+
+/** What a regulator is set to when it shall supply nothing: the circuit asks for a figure above zero. */
+export const idleVolts = 1e-4;
+
+export type WorldUpdate = (world: World, set: ElementSetter) => void;
+
+/** Gathers the elements of a network and the rules that set their values. */
+export class NetworkBuilder {
+  readonly elements: CircuitElement[] = [];
+  readonly updates: WorldUpdate[] = [];
+  readonly nodes = new Set<string>(["body"]);
+
+  constructor(private readonly series: ReadonlyMap<string, number>) {}
+
+  /** Added ohms by a fault at this place; 0 when there is none. */
+  fault(place: string): number {
+    return this.series.get(place) ?? 0;
+  }
+
+  node(name: string): string {
+    this.nodes.add(name);
+    return name;
+  }
+
+  add(element: CircuitElement): void {
+    this.elements.push(element);
+  }
+
+  resistor(id: string, a: string, b: string, ohms: number): void {
+    this.add({ kind: "resistor", id, a: this.node(a), b: this.node(b), ohms: Math.min(openOhms, ohms) });
+  }
+
+  /** The node inside a component behind one of its terminals: apart from the terminal only where a fault lies between. */
+  inside(component: string, terminal: string): string {
+    const place = `${component}:${terminal}`;
+    const ohms = this.fault(place);
+    if (ohms === 0) return this.node(place);
+    const inner = `${place}#inside`;
+    if (!this.nodes.has(inner)) this.resistor(`${place}#fault`, place, inner, ohms);
+    return this.node(inner);
+  }
+
+  /**
+   * A load of constant current that folds away below about 1 V: the quiescent path of a regulator that regulates
+   * nothing, I·tanh(v / 1 V). Its current is changed with `set.quiescent`.
+   */
+  load(id: string, plus: string, minus: string, amps: number): void {
+    this.add({
+      kind: "regulator",
+      id,
+      input: this.node(plus),
+      output: this.node(`${id}#none`),
+      reference: this.node(minus),
+      volts: idleVolts,
+      limitAmps: 1e-6,
+      quiescentAmps: amps,
+    });
+  }
+
+  update(rule: WorldUpdate): void {
+    this.updates.push(rule);
+  }
+}

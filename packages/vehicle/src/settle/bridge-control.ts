@@ -1,0 +1,114 @@
+import type { OperatingPoint } from "@probeworthy/circuit";
+import { type CompiledBridge, leakageOhms } from "../compile/compile-module";
+import type { ElementSetter } from "../compile/network-builder";
+
+/** How close the regulated current comes to its target, as a part of it. */
+const currentTolerance = 1e-9;
+
+/** First guess of the loop resistance, Ω: too low rather than too high, so that the search comes from below. */
+const guessOhms = 0.03;
+
+/**
+ * Finds the duty at which a bridge's load current meets its target. With the load's resistance R, the feed's open
+ * volts V and source resistance Rs the current at duty d is I = d·V / (R + d²·Rs), so the target I* is met at
+ *   d = 2·R·I* / (V + √(V² − 4·Rs·R·I*²))
+ * and nowhere when the root is imaginary or d > 1: a current regulator then stands at full duty. R, V and Rs are
+ * measured from the last two solutions; with a linear harness the third solution is exact.
+ */
+export class BridgeControl {
+  private on = false;
+  private duty = 0;
+  private side: 0 | 1 = 0;
+  private target = 0;
+  private sample: { volts: number; amps: number } | undefined;
+  private sourceOhms = 0;
+  private timesZeroed = 0;
+  private latchedOff = false;
+
+  constructor(readonly bridge: CompiledBridge) {}
+
+  /** Load current, A, positive from plus to minus through the load. */
+  amps(point: OperatingPoint): number {
+    const legAmps = point.amps(this.bridge.legs[this.side].path);
+    return this.side === 0 ? legAmps : -legAmps;
+  }
+
+  feedVolts(point: OperatingPoint): number {
+    return point.volts(this.bridge.feed) - point.volts(this.bridge.return);
+  }
+
+  /** More current than asked for: a state on the way, in which no supply is judged. */
+  isOvershooting(point: OperatingPoint): boolean {
+    return this.on && Math.abs(this.amps(point)) > Math.abs(this.target) * (1 + 1e-6) + 1e-6;
+  }
+
+  /** Switches off for the rest of this settle: the protecting side of a bridge that cannot come to rest. */
+  latchOff(): void {
+    this.latchedOff = true;
+  }
+
+  /** Answers a new target with a new duty. True when the circuit has to be solved again. */
+  update(
+    target: number,
+    enabled: boolean,
+    damped: boolean,
+    point: OperatingPoint,
+    set: ElementSetter,
+  ): boolean {
+    if (this.on && this.target !== 0 && target === 0) {
+      this.timesZeroed++;
+      if (this.timesZeroed >= 2) this.latchedOff = true;
+    }
+    const low = this.feedVolts(point) < this.bridge.minimumFeedVolts;
+    // A feed that collapses under load and recovers without it would chatter; it stays off.
+    if (this.on && low && enabled && !this.isOvershooting(point)) this.latchedOff = true;
+    const on = enabled && !this.latchedOff && (!low || (this.on && this.isOvershooting(point)));
+    if (!on) return this.apply(false, 0, this.side, target, set);
+    const side = target < 0 ? 1 : 0;
+    if (!this.on || side !== this.side || this.duty === 0 || target === 0) {
+      const guess = Math.min(1, (Math.abs(target) * guessOhms) / Math.max(1, this.feedVolts(point)));
+      this.sample = { volts: this.feedVolts(point), amps: 0 };
+      return this.apply(true, guess, side, target, set);
+    }
+    const wanted = this.nextDuty(Math.abs(target), point);
+    return this.apply(true, damped ? (wanted + this.duty) / 2 : wanted, side, target, set);
+  }
+
+  private nextDuty(target: number, point: OperatingPoint): number {
+    const amps = point.amps(this.bridge.legs[this.side].path);
+    const volts = this.feedVolts(point);
+    const feedAmps = this.duty * amps;
+    if (this.sample && Math.abs(feedAmps - this.sample.amps) > 1e-6 * Math.max(1, feedAmps))
+      this.sourceOhms = Math.max(0, (this.sample.volts - volts) / (feedAmps - this.sample.amps));
+    this.sample = { volts, amps: feedAmps };
+    if (Math.abs(amps - target) <= currentTolerance * target) return this.duty;
+    if (amps <= 1e-9) return 1; // an open load: the regulator winds up to full duty
+    const loop = (this.duty * volts) / amps;
+    const openVolts = volts + this.sourceOhms * feedAmps;
+    const root = openVolts ** 2 - 4 * this.sourceOhms * loop * target ** 2;
+    if (root < 0) return 1;
+    return Math.max(1e-6, Math.min(1, (2 * loop * target) / (openVolts + Math.sqrt(root))));
+  }
+
+  private apply(on: boolean, duty: number, side: 0 | 1, target: number, set: ElementSetter): boolean {
+    const changed =
+      on !== this.on || side !== this.side || Math.abs(duty - this.duty) > 1e-11 * Math.max(duty, 1e-3);
+    this.target = target;
+    if (!changed) return false;
+    this.on = on;
+    this.duty = duty;
+    this.side = side;
+    this.write(set);
+    return true;
+  }
+
+  /** Writes the present duty into the circuit. */
+  write(set: ElementSetter): void {
+    this.bridge.legs.forEach((leg, position) => {
+      const duty = this.on && position === this.side ? this.duty : 0;
+      set.ohms(leg.path, this.on ? leg.ohms : leakageOhms);
+      set.gain(leg.source, duty);
+      set.gain(leg.draw, duty / (this.on ? leg.ohms : leakageOhms));
+    });
+  }
+}

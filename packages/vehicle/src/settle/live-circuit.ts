@@ -1,0 +1,84 @@
+import {
+  type Circuit,
+  type CircuitElement,
+  type ElementChange,
+  type OperatingPoint,
+  prepareCircuit,
+} from "@probeworthy/circuit";
+import type { CompiledVehicle } from "../compile/compile-vehicle";
+import type { ElementSetter } from "../compile/network-builder";
+import { err, ok, type Result } from "../result";
+import type { VehicleError } from "../simulation/types";
+
+const unsolvable = (message: string): VehicleError => ({ code: "unsolvable", message });
+
+/** A prepared circuit that remembers the last value of every element, so that setting the same value costs nothing. */
+export class LiveCircuit implements ElementSetter {
+  private readonly last = new Map<string, number>();
+  private problem: VehicleError | undefined;
+
+  constructor(private readonly circuit: Circuit) {}
+
+  ohms(id: string, value: number): void {
+    this.write(id, "ohms", value);
+  }
+  volts(id: string, value: number): void {
+    this.write(id, "volts", value);
+  }
+  amps(id: string, value: number): void {
+    this.write(id, "amps", value);
+  }
+  gain(id: string, value: number): void {
+    this.write(id, "gain", value);
+  }
+  quiescent(id: string, amps: number): void {
+    this.write(id, "quiescentAmps", amps);
+  }
+
+  private write(id: string, field: keyof ElementChange, value: number): void {
+    const key = `${field} ${id}`;
+    if (this.last.get(key) === value) return;
+    const outcome = this.circuit.set(id, { [field]: value });
+    if (outcome.ok) this.last.set(key, value);
+    else this.problem ??= unsolvable(outcome.error.message);
+  }
+
+  /**
+   * Solves with the values written so far. `fresh` starts from nothing instead of from the last solution, so that an
+   * answer depends on the state asked about and not on what was asked before.
+   */
+  solve(fresh: boolean): Result<OperatingPoint, VehicleError> {
+    if (this.problem) {
+      const error = this.problem;
+      this.problem = undefined;
+      return err(error);
+    }
+    const point = this.circuit.operatingPoint({ warmStart: !fresh });
+    return point.ok ? point : err(unsolvable(point.error.message));
+  }
+}
+
+const caches = new WeakMap<CompiledVehicle, Map<string, LiveCircuit>>();
+/** Instruments come and go; their circuits are kept while a log is replayed, the oldest dropped first. */
+const cacheSize = 24;
+
+/** The circuit of a vehicle with extra elements between its nodes, prepared once per set of extra elements. */
+export function liveCircuit(
+  compiled: CompiledVehicle,
+  extra: readonly CircuitElement[],
+): Result<LiveCircuit, VehicleError> {
+  const key = extra.length === 0 ? "" : JSON.stringify(extra);
+  const cache = caches.get(compiled) ?? new Map<string, LiveCircuit>();
+  caches.set(compiled, cache);
+  const found = cache.get(key);
+  if (found) return ok(found);
+  const circuit = prepareCircuit({ ground: "body", elements: [...compiled.elements, ...extra] });
+  if (!circuit.ok) return err(unsolvable(circuit.error.message));
+  const live = new LiveCircuit(circuit.value);
+  if (cache.size >= cacheSize) {
+    const oldest = cache.keys().next().value;
+    if (oldest !== undefined) cache.delete(oldest);
+  }
+  cache.set(key, live);
+  return ok(live);
+}
