@@ -30,7 +30,8 @@ export function solve(system: NewtonSystem, hasSolution: boolean, options: Solve
   for (const attempt of attempts) {
     last = attempt();
     iterations += last.iterations;
-    if (last.kind === "converged") break;
+    // No continuation helps a linear network that has no single answer.
+    if (last.kind === "converged" || (last.kind === "singular" && system.isLinear)) break;
   }
   return { ...last, iterations };
 }

@@ -56,7 +56,8 @@ function loadActiveMatrix(pattern: Pattern, values: Float64Array): ActiveMatrix 
     cells: Array.from({ length: size }, () => new Map<number, number>()),
     ground: new Float64Array(size),
     rowsOfColumn: Array.from({ length: size }, () => new Set<number>()),
-    rowScale: new Float64Array(size),
+    // A row of zeros must not divide by zero below.
+    rowScale: new Float64Array(size).fill(Number.MIN_VALUE),
     done: new Uint8Array(size),
   };
   for (let entry = 1; entry < rows.length; entry++) {
