@@ -11,9 +11,13 @@
  * checkScenario(scenario, vehicleDocument) → messages with paths
  */
 export { type AttemptState, evolve, replay } from "./attempt-state";
+export { checkScenario, type ScenarioMessage } from "./check-scenario";
 export type { AttemptContext } from "./context";
 export { decide } from "./decide/decide";
+export { checkLog, type GradeError } from "./grade/check-log";
+export { type GradeOptions, grade } from "./grade/grade-attempt";
 export { learnerView } from "./learner-view";
 export { openAttempt } from "./open-attempt";
+export { type Preview, previewVariants } from "./preview-variants";
 export { makeVariant, type Variant, type VariantError, variantSchema } from "./variant";
 export { engineVersion } from "./version";

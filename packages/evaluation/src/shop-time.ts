@@ -1,3 +1,4 @@
+import { changeSeconds } from "@probeworthy/vehicle";
 import type { Command } from "./command";
 
 /**
@@ -20,7 +21,7 @@ export const shopTime: Readonly<
   replaceMeterFuse: { before: 300, after: 0 },
   readCodes: { before: 60, after: 0 },
   readLiveData: { before: 60, after: 0 },
-  clearCodes: { before: 60, after: 0 },
+  clearCodes: { before: 60, after: 5 },
   wait: { before: 0, after: 0 }, // the seconds of the command itself
   submitReport: { before: 0, after: 0 },
 };
@@ -31,3 +32,19 @@ export function secondsFor(command: Command): number {
   const { before, after } = shopTime[command.type];
   return before + after;
 }
+
+/** What is left of the look after a change once the seconds are gone that belong to the change itself. */
+export function secondsAfter(type: Command["type"]): number {
+  const { after } = shopTime[type];
+  const own = changes[type];
+  return own === undefined ? after : after - changeSeconds[own];
+}
+
+const changes: Partial<Record<Command["type"], Exclude<keyof typeof changeSeconds, "start">>> = {
+  setConditions: "conditions",
+  unplug: "plug",
+  plug: "plug",
+  pullFuse: "fuse",
+  fitFuse: "fuse",
+  clearCodes: "clear",
+};

@@ -1,3 +1,4 @@
+import type { CircuitElement } from "@probeworthy/circuit";
 import {
   ok,
   type PointId,
@@ -10,7 +11,7 @@ import {
 import { readAmps } from "./amps";
 import { blank, overload } from "./display";
 import { ampRanges, meter, ohmRanges, voltRanges } from "./meter";
-import type { MeterCircuit } from "./meter-circuit";
+import type { MeterCircuit, MeterLoad } from "./meter-circuit";
 import { readContinuity, readOhms } from "./ohms";
 import type { MeterFunction, Reading } from "./reading";
 import { readVolts } from "./volts";
@@ -90,28 +91,18 @@ function inTheAir(meterFunction: MeterFunction): Reading {
 /** Both tips on one point: whatever the meter drives flows from tip to tip. */
 const touchingTips: MeterCircuit = () => ok(0);
 
+/** With the leads on, the current through the meter's own resistance tells the voltage at its sockets (Ohm's law). */
 const between =
   ({ vehicle, state }: MeterQuestion, red: PointId, black: PointId): MeterCircuit =>
   (load) => {
-    const settled = settle(
-      vehicle,
-      state,
-      load === null
-        ? []
-        : [
-            { kind: "resistor", id: "meter", a: red, b: black, ohms: load.ohms },
-            ...(load.amps === 0
-              ? []
-              : [
-                  {
-                    kind: "currentSource" as const,
-                    id: "meterSource",
-                    from: black,
-                    to: red,
-                    amps: load.amps,
-                  },
-                ]),
-          ],
-    );
-    return settled.ok ? ok(settled.value.volts(red) - settled.value.volts(black)) : settled;
+    const settled = settle(vehicle, state, load === null ? [] : fixtures(load, red, black));
+    if (!settled.ok) return settled;
+    const { volts, amps } = settled.value;
+    return ok(load === null ? volts(red) - volts(black) : amps("meter") * load.ohms);
   };
+
+function fixtures(load: MeterLoad, red: PointId, black: PointId): CircuitElement[] {
+  const input: CircuitElement = { kind: "resistor", id: "meter", a: red, b: black, ohms: load.ohms };
+  if (load.amps === 0) return [input];
+  return [input, { kind: "currentSource", id: "meterSource", from: black, to: red, amps: load.amps }];
+}

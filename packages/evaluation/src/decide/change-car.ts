@@ -2,7 +2,7 @@ import { changeState, ok, type Result, testPoints, type VehicleState } from "@pr
 import type { Lead } from "../attempt-state";
 import { learnersCar, standing } from "../context";
 import type { Observation, Refusal } from "../event";
-import { shopTime } from "../shop-time";
+import { secondsAfter, shopTime } from "../shop-time";
 import { age } from "./aging";
 import { type Bench, type Decision, noticeSymptoms, refuse, refuseVehicle } from "./outcome";
 import { partingRemarks } from "./parting";
@@ -19,7 +19,7 @@ export function makeChange(
   if (!worked.ok) return worked;
   const changed = changeState(learnersCar(bench.context), worked.value, change);
   if (!changed.ok) return refuseVehicle(changed.error);
-  return age(bench, changed.value, shopTime[type].after);
+  return age(bench, changed.value, secondsAfter(type));
 }
 
 /** Leads whose point is no longer there or out of reach after a change. */

@@ -3,7 +3,7 @@ import { changeState, ok, type ScanAnswer, type VehicleState } from "@probeworth
 import { learnersCar, standing } from "../context";
 import type { Observation } from "../event";
 import type { InstrumentName } from "../scenario";
-import { shopTime } from "../shop-time";
+import { secondsAfter, shopTime } from "../shop-time";
 import { age } from "./aging";
 import { type Bench, type Decision, refuse, refuseVehicle } from "./outcome";
 
@@ -78,14 +78,11 @@ export function clearCodes(bench: Bench, module: string): Decision {
   const vehicle = learnersCar(bench.context);
   const car = age(bench, bench.car, shopTime.clearCodes.before);
   if (!car.ok) return car;
-  const before = readScanTool(vehicle, car.value, module);
-  if (!before.ok) return refuseVehicle(before.error);
-  if (!before.value.ok) {
-    return ok({ car: car.value, observation: codesObservation(module, before.value, car.value) });
-  }
-  const cleared = changeState(vehicle, car.value, { clearCodes: module });
-  if (!cleared.ok) return refuseVehicle(cleared.error);
-  const after = readScanTool(vehicle, cleared.value, module);
+  const changed = changeState(vehicle, car.value, { clearCodes: module });
+  if (!changed.ok) return refuseVehicle(changed.error);
+  const left = age(bench, changed.value, secondsAfter("clearCodes"));
+  if (!left.ok) return left;
+  const after = readScanTool(vehicle, left.value, module);
   if (!after.ok) return refuseVehicle(after.error);
-  return ok({ car: cleared.value, observation: codesObservation(module, after.value, cleared.value) });
+  return ok({ car: left.value, observation: codesObservation(module, after.value, left.value) });
 }

@@ -1,0 +1,109 @@
+import { ok, type Result } from "@probeworthy/vehicle";
+import { replay } from "../attempt-state";
+import type { AttemptContext } from "../context";
+import { type GradeResult, gradeResultSchema } from "../grade";
+import { type RubricLineName, rubricLines, type Weights } from "../scenario";
+import { engineVersion } from "../version";
+import { checkLog, type GradeError } from "./check-log";
+import { weighEvidence } from "./evidence";
+import { scoreCause } from "./lines/cause";
+import { scoreEfficiency } from "./lines/efficiency";
+import type { Attempted, Scored } from "./lines/line";
+import { scoreMethod } from "./lines/method";
+import { scoreReport } from "./lines/report";
+import { scoreSafety } from "./lines/safety";
+import { loadedIn } from "./loaded";
+import { judgeNaming } from "./naming";
+import { measureProof } from "./proof";
+import { groupTitle, namedGroup, truthOf } from "./repair-group";
+
+/** What an assignment may set otherwise than the scenario. */
+export interface GradeOptions {
+  readonly weights?: Weights;
+  readonly passMark?: number;
+}
+
+const titles: Readonly<Record<RubricLineName, string>> = {
+  cause: "Cause, and its proof",
+  method: "Method",
+  safety: "Safety",
+  efficiency: "Efficiency",
+  report: "Report",
+};
+
+const oneDecimal = (value: number): number => Math.round(value * 10) / 10;
+
+/**
+ * Grades a log against its variant: five lines, each with reasons that cite log lines, and what the readings ruled out
+ * step by step. Pure and repeatable; rests on the logged readings as displayed. A log without a report is graded too:
+ * it names no cause. Errors: a damaged log, with the line.
+ */
+export function grade(
+  context: AttemptContext,
+  log: readonly unknown[],
+  options: GradeOptions = {},
+): Result<GradeResult, GradeError> {
+  const checked = checkLog(log);
+  if (!checked.ok) return checked;
+  const events = checked.value;
+  const { scenario, document, variant } = context;
+  const final = replay(events);
+  const evidence = weighEvidence(context, events);
+  const proof = measureProof(context, evidence);
+  const naming =
+    final.report === null ? { share: 0, text: "No cause is named." } : judgeNaming(context, final.report);
+  const attempted: Attempted = {
+    context,
+    events,
+    final,
+    evidence,
+    proof,
+    naming: naming.share,
+    loaded: loadedIn(document),
+  };
+  const scored: Readonly<Record<RubricLineName, Scored>> = {
+    cause: scoreCause(attempted, naming.text),
+    method: scoreMethod(attempted),
+    safety: scoreSafety(attempted),
+    efficiency: scoreEfficiency(attempted),
+    report: scoreReport(attempted),
+  };
+  const weights = options.weights ?? scenario.weights;
+  const sum = rubricLines.reduce((total, line) => total + weights[line], 0);
+  const lines = rubricLines.map((line) => {
+    const maximum = (100 * weights[line]) / sum;
+    const { share, reasons, awaitsPerson } = scored[line];
+    return {
+      line,
+      title: titles[line],
+      weight: weights[line],
+      share,
+      points: oneDecimal(share * maximum),
+      maximum: oneDecimal(maximum),
+      reasons: reasons.map((reason) => ({ ...reason, lines: [...reason.lines] })),
+      awaitsPerson,
+    };
+  });
+  // From the shares, not from the rounded points, so that rounding is done once.
+  const score = oneDecimal(
+    rubricLines.reduce((total, line) => total + (scored[line].share * 100 * weights[line]) / sum, 0),
+  );
+  const passMark = options.passMark ?? scenario.passMark;
+  return ok(
+    gradeResultSchema.parse({
+      engineVersion,
+      score,
+      passed: final.report !== null && score >= passMark,
+      passMark,
+      lines,
+      evidence: {
+        candidates: evidence.groups.map((id) => ({ id, title: groupTitle(id, document) })),
+        steps: evidence.steps,
+        truth: evidence.truth,
+        named: final.report === null ? null : namedGroup(final.report),
+        proven: proof.proven && naming.share > 0.5,
+      },
+      truth: truthOf(variant.faults, variant.normal, document),
+    } satisfies GradeResult | unknown),
+  );
+}
