@@ -68,9 +68,19 @@ export function describeObservation(line: LogLine, names: Names): string {
     case "reading":
       return `${functionTitles[observation.reading.function]}, red on ${names.point(observation.red)}, black on ${names.point(observation.black)}: ${formatReading(observation.reading)}`;
     case "noticed":
-      return observation.items.map((item) => `${item.title}: ${item.text}`).join("; ");
+      return [
+        describeLifted(observation.lifted),
+        ...observation.items.map((item) => `${item.title}: ${item.text}`),
+      ]
+        .filter((part) => part !== "")
+        .join("; ");
     case "fuse":
-      return observation.element === "melted" ? "The element is melted through." : "The element is whole.";
+      return [
+        observation.element === "melted" ? "The element is melted through" : "The element is whole",
+        describeLifted(observation.lifted),
+      ]
+        .filter((part) => part !== "")
+        .join("; ");
     case "codes":
       if (!observation.answered) return observation.message;
       if (observation.codes.length === 0) return "No codes stored.";
@@ -85,6 +95,11 @@ export function describeObservation(line: LogLine, names: Names): string {
     case "submitted":
       return "";
   }
+}
+
+function describeLifted(lifted: readonly string[] | undefined): string {
+  if (lifted === undefined || lifted.length === 0) return "";
+  return lifted.length === 2 ? "both leads came off" : `the ${lifted[0]} lead came off`;
 }
 
 /** Condition of the car while something was observed: `Key: on; unplugged: X2`. */

@@ -3,10 +3,10 @@
 import type { Command, LearnerView } from "@probeworthy/evaluation";
 import { type ReactNode, useState } from "react";
 import { Button } from "@/components/button";
-import { Caution } from "@/components/caution";
-import { Dialog, DialogClose } from "@/components/dialog";
 import type { ServiceView } from "@/features/service-information/service-view";
+import { ConnectorSheet } from "./connector-sheet";
 import { NoticeLine } from "./notice-line";
+import { type Asked, askConnector, askFuse } from "./parting-dialog";
 import type { Notice } from "./use-attempt";
 
 export interface PartsPanelProps {
@@ -14,22 +14,16 @@ export interface PartsPanelProps {
   readonly service: ServiceView;
   readonly notice: Notice | undefined;
   readonly send: (command: Command) => void;
+  readonly ask: (asked: Asked) => void;
   /** The drawn face of a connector, or nothing when there is no drawing. */
   readonly renderFace: (connector: string) => ReactNode;
 }
 
-interface Asked {
-  readonly command: Command;
-  readonly title: string;
-  readonly confirm: string;
-  readonly cautions: readonly string[];
-}
-
 /** Connectors with their faces and pin tables, and the fuses: where things come apart and go together again. */
-export function PartsPanel({ view, service, notice, send, renderFace }: PartsPanelProps) {
-  const [asked, setAsked] = useState<Asked>();
+export function PartsPanel({ view, service, notice, send, ask, renderFace }: PartsPanelProps) {
   const [open, setOpen] = useState(service.connectors[0]?.id);
-  const act = (next: Asked) => (next.cautions.length === 0 ? send(next.command) : setAsked(next));
+  // Without a caution to read there is nothing to ask here: the button has said what it does.
+  const act = (next: Asked) => (next.cautions.length === 0 ? send(next.command) : ask(next));
   const shown = service.connectors.find((connector) => connector.id === open);
   return (
     <div className="space-y-8">
@@ -52,18 +46,7 @@ export function PartsPanel({ view, service, notice, send, renderFace }: PartsPan
                   Put {fuse.id} back
                 </Button>
               ) : (
-                <Button
-                  onClick={() =>
-                    act({
-                      command: { type: "pullFuse", fuse: fuse.id },
-                      title: `Pull fuse ${fuse.id}?`,
-                      confirm: `Pull ${fuse.id}`,
-                      cautions: fuse.cautions,
-                    })
-                  }
-                >
-                  Pull {fuse.id}
-                </Button>
+                <Button onClick={() => act(askFuse(fuse.id, view.bench, service))}>Pull {fuse.id}</Button>
               )}
             </li>
           ))}
@@ -97,113 +80,12 @@ export function PartsPanel({ view, service, notice, send, renderFace }: PartsPan
               unplugged={view.bench.unplugged.includes(shown.id)}
               face={renderFace(shown.id)}
               onPlug={() => send({ type: "plug", connector: shown.id })}
-              onUnplug={() =>
-                act({
-                  command: { type: "unplug", connector: shown.id },
-                  title: `Unplug ${shown.id}?`,
-                  confirm: `Unplug ${shown.id}`,
-                  cautions: shown.cautions,
-                })
-              }
+              onUnplug={() => act(askConnector(shown.id, view.bench, service))}
               notice={<NoticeLine notice={notice} about={["unplug", "plug"]} />}
             />
           )}
         </div>
       </section>
-      <Dialog
-        title={asked?.title ?? ""}
-        description="At a real car, do this first:"
-        open={asked !== undefined}
-        onOpenChange={(isOpen) => !isOpen && setAsked(undefined)}
-        actions={
-          <>
-            <DialogClose>
-              <Button>Leave it</Button>
-            </DialogClose>
-            <Button
-              kind="primary"
-              onClick={() => {
-                if (asked !== undefined) send(asked.command);
-                setAsked(undefined);
-              }}
-            >
-              {asked?.confirm}
-            </Button>
-          </>
-        }
-      >
-        <Caution>
-          {asked?.cautions.map((text) => (
-            <p key={text}>{text}</p>
-          ))}
-        </Caution>
-      </Dialog>
-    </div>
-  );
-}
-
-interface ConnectorSheetProps {
-  readonly connector: ServiceView["connectors"][number];
-  readonly unplugged: boolean;
-  readonly face: ReactNode;
-  readonly notice: ReactNode;
-  readonly onPlug: () => void;
-  readonly onUnplug: () => void;
-}
-
-function ConnectorSheet({ connector, unplugged, face, notice, onPlug, onUnplug }: ConnectorSheetProps) {
-  return (
-    <div className="min-w-0 space-y-3">
-      <div className="flex flex-wrap items-start justify-between gap-3">
-        <div>
-          <h3>
-            {connector.id} {connector.title}
-          </h3>
-          <p className="text-sm text-ink-soft">
-            {[connector.place, connector.housing, unplugged ? "unplugged" : "plugged in"]
-              .filter(Boolean)
-              .join(" · ")}
-          </p>
-        </div>
-        {unplugged ? (
-          <Button onClick={onPlug}>Plug {connector.id} back</Button>
-        ) : (
-          <Button onClick={onUnplug}>Unplug {connector.id}</Button>
-        )}
-      </div>
-      {notice}
-      {face}
-      <div className="overflow-x-auto">
-        <table className="w-full text-left text-sm">
-          <caption className="sr-only">Cavities of {connector.id}</caption>
-          <thead className="border-b border-ink">
-            <tr>
-              <th scope="col" className="py-1 pr-3">
-                Cavity
-              </th>
-              <th scope="col" className="py-1 pr-3">
-                Function
-              </th>
-              <th scope="col" className="py-1">
-                Conductor
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {connector.cavities.map((cavity) => (
-              <tr key={cavity.cavity} className="border-b border-hairline">
-                <td className="py-1 pr-3 font-mono">{cavity.cavity}</td>
-                <td className="py-1 pr-3">{cavity.function ?? cavity.terminal ?? "free"}</td>
-                <td className="py-1 font-mono">
-                  {cavity.conductor === null
-                    ? "–"
-                    : `${cavity.conductor} ${cavity.colour} ${cavity.squareMillimetres} mm²`}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
     </div>
   );
 }

@@ -88,7 +88,14 @@ export function ReportForm({ attemptId, view, notice, pending, onSubmit }: Repor
             label="Place of the cause"
             places={view.places}
             value={draft.causePlace}
-            onChoose={(causePlace) => change({ causePlace })}
+            onChoose={(causePlace) =>
+              // Most repairs are made where the cause sits; a place chosen otherwise stays.
+              change(
+                draft.correctionPlace === draft.causePlace
+                  ? { causePlace, correctionPlace: causePlace }
+                  : { causePlace },
+              )
+            }
             error={errors.causePlace}
           />
         )}
@@ -126,7 +133,6 @@ export function ReportForm({ attemptId, view, notice, pending, onSubmit }: Repor
             value={draft.correctionPlace}
             onChoose={(correctionPlace) => change({ correctionPlace })}
             error={errors.correctionPlace}
-            required={false}
           />
         )}
         <Field

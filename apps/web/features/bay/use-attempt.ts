@@ -17,8 +17,8 @@ export interface AttemptControl {
   /** Type of the command under way. */
   readonly pending: Command["type"] | undefined;
   readonly notice: Notice | undefined;
-  /** Text for the live region. */
-  readonly announcement: string;
+  /** For the live region; the count makes the same words twice two announcements. */
+  readonly announcement: { readonly text: string; readonly count: number };
   /** Resolves to the new view, or to undefined when nothing was done. */
   readonly send: (command: Command) => Promise<LearnerView | undefined>;
   readonly retry: () => void;
@@ -35,11 +35,16 @@ export function useAttempt(attemptId: string, initial: LearnerView, announce: An
   const [view, setView] = useState(initial);
   const [pending, setPending] = useState<Command["type"]>();
   const [notice, setNotice] = useState<Notice>();
-  const [announcement, setAnnouncement] = useState("");
+  const [announcement, setAnnouncement] = useState({ text: "", count: 0 });
   const latest = useRef(initial);
   const chain = useRef<Promise<boolean>>(Promise.resolve(true));
   const waiting = useRef(0);
   const unsent = useRef<{ command: Command; expectedSequence: number }>(undefined);
+
+  const say = useCallback(
+    (text: string) => setAnnouncement((previous) => ({ text, count: previous.count + 1 })),
+    [],
+  );
 
   const settle = useCallback(
     (command: Command, expectedSequence: number, outcome: CommandOutcome): LearnerView | undefined => {
@@ -50,15 +55,15 @@ export function useAttempt(attemptId: string, initial: LearnerView, announce: An
       unsent.current = outcome.kind === "unreachable" ? { command, expectedSequence } : undefined;
       if (outcome.kind === "done") {
         setNotice(undefined);
-        setAnnouncement(announce(command, outcome.view));
+        say(announce(command, outcome.view));
         return outcome.view;
       }
       const next = noticeFor(command, outcome);
       setNotice(next);
-      setAnnouncement(`${next.title}. ${next.text}`);
+      say(`${next.title}. ${next.text}`);
       return undefined;
     },
-    [announce],
+    [announce, say],
   );
 
   const run = useCallback(

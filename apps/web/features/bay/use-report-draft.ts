@@ -106,6 +106,9 @@ export function checkReport(draft: ReportDraft): CheckedReport {
     }
   }
   if (!nothingWrong && draft.causePlace === "") error.causePlace = "Choose the place where the cause sits.";
+  if (draft.correctionAction !== "explainToCustomer" && draft.correctionPlace === "") {
+    error.correctionPlace = "Choose the place where the repair is made.";
+  }
   if (parsed.success && Object.keys(error).length === 0) return { ok: true, value: parsed.data };
   return { ok: false, error };
 }

@@ -7,16 +7,16 @@ export const POST = withRoute({
   auth: ["learner"],
   body: z.strictObject({ assignmentId: z.string().min(1).max(64) }),
   rateLimit: { name: "start_attempt", requests: 20, perSeconds: 60 },
-  audit: ({ answer, body }) => ({
-    action: "attempt.started",
-    resourceType: "attempt",
-    resourceId: answer.attemptId,
-    detail: { assignmentId: body.assignmentId },
-  }),
   handler: async ({ user, database, body }) => {
     const started = await startAttempt(database, user, body.assignmentId, new Date());
     if (started.ok) return started.value;
     if (started.error.code === "not_found") throw problem("not_found");
     throw problem("refused", { reason: started.error.code, detail: started.error.message });
   },
+  audit: ({ answer, body }) => ({
+    action: "attempt.started",
+    resourceType: "attempt",
+    resourceId: answer.attemptId,
+    detail: { assignmentId: body.assignmentId },
+  }),
 });

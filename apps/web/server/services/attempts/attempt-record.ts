@@ -19,12 +19,14 @@ export type AttemptOwner = Pick<SessionUser, "userId" | "organisationId">;
 /** An attempt with everything needed to go on with it. Holds secrets: never hand one to a page. */
 export interface AttemptRecord {
   readonly attempt: Attempt;
+  readonly vehicleVersionId: string;
   readonly context: AttemptContext;
   readonly events: readonly AttemptEvent[];
   readonly state: AttemptState;
 }
 
 interface Replayed {
+  readonly vehicleVersionId: string;
   readonly context: AttemptContext;
   readonly events: readonly AttemptEvent[];
   readonly state: AttemptState;
@@ -52,21 +54,21 @@ export async function loadRecord(
 ): Promise<AttemptRecord> {
   const cached = replayed.get(attempt.id);
   if (cached !== undefined && cached.state.sequence === attempt.sequence) return { attempt, ...cached };
-  const context = cached?.context ?? (await loadContext(database, organisationId, attempt));
+  const { context, vehicleVersionId } = cached ?? (await loadContext(database, organisationId, attempt));
   const rows = await database.attempts.eventsWithWorld({ organisationId, attemptId: attempt.id });
   const events =
     rows.length === 0
       ? await recordHandOver(database, organisationId, attempt, context)
       : z.array(attemptEventSchema).parse(rows.map(toEvent));
-  const fresh = { context, events, state: replay(events) };
+  const fresh = { vehicleVersionId, context, events, state: replay(events) };
   replayed.set(attempt.id, fresh);
   return { attempt: { ...attempt, sequence: fresh.state.sequence }, ...fresh };
 }
 
 /** After an event was stored: saves the next request from reading the whole log. */
 export function noteAppended(record: AttemptRecord, event: AttemptEvent): AttemptRecord {
-  const { attempt, context, events, state } = record;
-  const next = { context, events: [...events, event], state: evolve(state, event) };
+  const { attempt, vehicleVersionId, context, events, state } = record;
+  const next = { vehicleVersionId, context, events: [...events, event], state: evolve(state, event) };
   replayed.set(attempt.id, next);
   const status = next.state.status === "submitted" ? "submitted" : attempt.status;
   return { attempt: { ...attempt, sequence: event.sequence, status }, ...next };
@@ -76,12 +78,12 @@ async function loadContext(
   database: Database,
   organisationId: string,
   attempt: Attempt,
-): Promise<AttemptContext> {
+): Promise<Pick<Replayed, "context" | "vehicleVersionId">> {
   const secrets = await database.attempts.getSecrets({ organisationId, attemptId: attempt.id });
   if (secrets === null) throw new Error(`attempt ${attempt.id} disappeared while it was read`);
   const { scenario } = await loadScenario(database, { organisationId, versionId: secrets.scenarioVersionId });
   const document = await loadVehicle(database, { organisationId, versionId: secrets.vehicleVersionId });
-  return {
+  const context: AttemptContext = {
     // The assignment decides what is shown as the title, how lines weigh and where the pass mark lies.
     scenario: {
       ...scenario,
@@ -92,6 +94,7 @@ async function loadContext(
     document,
     variant: variantSchema.parse(secrets.variant),
   };
+  return { context, vehicleVersionId: secrets.vehicleVersionId };
 }
 
 /**
@@ -105,7 +108,8 @@ export async function recordHandOver(
   context: AttemptContext,
 ): Promise<AttemptEvent[]> {
   const opened = openAttempt(context);
-  if (!opened.ok) throw new Error(`the car of attempt ${attempt.id} cannot be handed over: ${opened.error.message}`);
+  if (!opened.ok)
+    throw new Error(`the car of attempt ${attempt.id} cannot be handed over: ${opened.error.message}`);
   const [event] = opened.value.events;
   if (event === undefined) throw new Error("an opened attempt has its first line");
   const appended = await database.attempts.appendEvent({

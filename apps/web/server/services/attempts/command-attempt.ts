@@ -2,7 +2,13 @@ import "server-only";
 import type { Database } from "@probeworthy/database";
 import type { Command, LearnerView, Refusal } from "@probeworthy/evaluation";
 import { decide, learnerView } from "@probeworthy/evaluation/server";
-import { type AttemptOwner, type AttemptRecord, loadOwnAttempt, noteAppended, toStored } from "./attempt-record";
+import {
+  type AttemptOwner,
+  type AttemptRecord,
+  loadOwnAttempt,
+  noteAppended,
+  toStored,
+} from "./attempt-record";
 import { gradeAttempt } from "./grade-attempt";
 
 export interface AttemptCommand {
@@ -40,7 +46,8 @@ export async function commandAttempt(
   const decided = decide(record.context, record.state, command);
   if (!decided.ok) return { ok: false, error: { code: "refused", refusal: decided.error } };
   const [event, ...more] = decided.value;
-  if (event === undefined || more.length > 0) throw new Error(`${command.type} must come to one line of the log`);
+  if (event === undefined || more.length > 0)
+    throw new Error(`${command.type} must come to one line of the log`);
 
   const appended = await database.attempts.appendEvent({
     organisationId: owner.organisationId,
@@ -71,7 +78,10 @@ function stale(record: AttemptRecord): CommandResult {
 
 function refuseClosed({ attempt }: AttemptRecord, command: Command, now: Date): Refusal | undefined {
   if (attempt.status !== "open") {
-    return { code: "attempt_closed", message: "The report of this job is handed in. Nothing more can be done here." };
+    return {
+      code: "attempt_closed",
+      message: "The report of this job is handed in. Nothing more can be done here.",
+    };
   }
   const { closesAt } = attempt.assignment;
   if (closesAt !== null && now >= closesAt && command.type !== "submitReport") {

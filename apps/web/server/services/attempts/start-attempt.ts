@@ -43,7 +43,9 @@ export async function startAttempt(
   const variantSeed = randomBytes(16).toString("hex");
   const variant = makeVariant(scenario, document, variantSeed);
   if (!variant.ok) {
-    throw new Error(`scenario version ${scenarioVersionId} gives no variant: ${variant.error.message} (${variant.error.path})`);
+    throw new Error(
+      `scenario version ${scenarioVersionId} gives no variant: ${variant.error.message} (${variant.error.path})`,
+    );
   }
   const started = await database.attempts.start({
     organisationId,

@@ -1,0 +1,26 @@
+import { JobsScreen } from "@/features/jobs/jobs-screen";
+import { SheetPage } from "@/features/shell/sheet-page";
+import { requireUser } from "@/server/auth/require-user";
+import { database } from "@/server/database";
+import { loadJobs } from "@/server/views/jobs-view";
+
+export const metadata = { title: "Jobs" };
+
+export default async function JobsPage() {
+  const user = await requireUser(["learner"]);
+  const jobs = await loadJobs(await database(), user, new Date());
+  const open = jobs.filter((job) => job.state === "startable" || job.state === "under_way").length;
+  return (
+    <SheetPage
+      title="Jobs"
+      lead="Cars with a complaint, handed out by your instructor or the shop."
+      entries={[
+        { label: "Name", value: user.name },
+        { label: "Sheet", value: "Jobs" },
+        { label: "To do", value: open },
+      ]}
+    >
+      <JobsScreen jobs={jobs} />
+    </SheetPage>
+  );
+}
