@@ -1,3 +1,4 @@
+import type { Circuit, OperatingPoint, SolveOptions } from "./circuit";
 import {
   findIslands,
   type Islands,
@@ -7,27 +8,13 @@ import {
 } from "./connectivity";
 import { worstRow } from "./kernel/newton";
 import { createNewtonSystem, type NewtonSystem, stampLinear } from "./kernel/newton-system";
-import type { CircuitElement, ElementChange, Network, NodeName } from "./network";
+import type { CircuitElement, ElementChange, Network } from "./network";
 import { type Numbering, numberUnknowns } from "./numbering";
-import { type OperatingPoint, readOperatingPoint } from "./read-operating-point";
+import { readOperatingPoint } from "./read-operating-point";
 import { type CircuitError, fail, type Result, succeed } from "./result";
-import { type SolveOptions, solve } from "./solve";
+import { solve } from "./solve";
 import { buildTables } from "./tables";
 import { hasField, validateElement } from "./validate-element";
-
-/** A network made ready to be solved again and again with other numbers. */
-export interface Circuit {
-  /** Every node, ground among them, by first appearance. */
-  readonly nodes: readonly NodeName[];
-  /**
-   * Changes numbers of one element (or opens or closes a switch) for the next solve. A field the element was
-   * prepared without, where that changes the topology (`ohms` of an ideal source, `seriesOhms`), is refused; so is
-   * anything out of range. Nothing changes when an error comes back.
-   */
-  set(id: string, change: ElementChange): Result<void>;
-  /** Solves Kirchhoff's laws. The answer is a snapshot: later changes do not touch it. */
-  operatingPoint(options?: SolveOptions): Result<OperatingPoint>;
-}
 
 /**
  * Checks a network and does all work that depends on its topology only.

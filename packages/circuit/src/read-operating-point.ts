@@ -1,25 +1,9 @@
 import type { Binding } from "./bindings";
+import type { OperatingPoint } from "./circuit";
 import type { Islands } from "./connectivity";
 import type { NewtonSystem } from "./kernel/newton-system";
-import type { NodeName } from "./network";
-import type { Numbering } from "./numbering";
 
-/** A solved network, frozen. */
-export interface OperatingPoint {
-  /** Volts of a node above ground. Throws for a name the network does not have. */
-  volts(node: NodeName): number;
-  /**
-   * Amps through an element, counted into its first-named terminal (a, positive, anode, from): a discharging
-   * source reads negative. For a regulator the amps out of its output. Throws for an unknown id.
-   */
-  amps(elementId: string): number;
-  /** Nodes that no element ties to ground (open switches and 1e12 Ω do not count); a 1e-12 S leak holds each. */
-  readonly floatingNodes: readonly NodeName[];
-  /** Newton iterations spent, all attempts together. */
-  readonly iterations: number;
-  /** Largest |sum of currents| at any node. */
-  readonly residualAmps: number;
-}
+import type { Numbering } from "./numbering";
 
 export function readOperatingPoint(
   system: NewtonSystem,

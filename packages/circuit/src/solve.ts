@@ -1,17 +1,6 @@
+import type { SolveOptions } from "./circuit";
 import { iterate, type Outcome, stepShunt, stepSources } from "./kernel/newton";
 import { type NewtonSystem, resetToCold } from "./kernel/newton-system";
-
-/** Limits of one solve. Every one of them is a count of Newton iterations or of continuation steps. */
-export interface SolveOptions {
-  /** Newton iterations of each attempt; default 60. */
-  readonly maxIterations?: number;
-  /** Steps of the leak that fades away, tried second; 0 leaves this out; default 24. */
-  readonly shuntSteps?: number;
-  /** First number of steps in which the sources are brought up, tried last; 0 leaves this out; default 20. */
-  readonly sourceSteps?: number;
-  /** Start from the last solution of this circuit; default true. */
-  readonly warmStart?: boolean;
-}
 
 /** Newton from the last solution, from nothing, then by gmin stepping, then by source stepping. */
 export function solve(system: NewtonSystem, hasSolution: boolean, options: SolveOptions): Outcome {

@@ -1,0 +1,45 @@
+import type { ElementChange, NodeName } from "./network";
+import type { Result } from "./result";
+
+/** A network made ready to be solved again and again with other numbers. */
+export interface Circuit {
+  /** Every node, ground among them, by first appearance. */
+  readonly nodes: readonly NodeName[];
+  /**
+   * Changes numbers of one element (or opens or closes a switch) for the next solve. A field the element was
+   * prepared without, where that changes the topology (`ohms` of an ideal source, `seriesOhms`), is refused; so is
+   * anything out of range. Nothing changes when an error comes back.
+   */
+  set(id: string, change: ElementChange): Result<void>;
+  /** Solves Kirchhoff's laws. The answer is a snapshot: later changes do not touch it. */
+  operatingPoint(options?: SolveOptions): Result<OperatingPoint>;
+}
+
+/** Limits of one solve. Every one of them is a count of Newton iterations or of continuation steps. */
+export interface SolveOptions {
+  /** Newton iterations of each attempt; default 60. */
+  readonly maxIterations?: number;
+  /** Steps of the leak that fades away, tried second; 0 leaves this out; default 24. */
+  readonly shuntSteps?: number;
+  /** First number of steps in which the sources are brought up, tried last; 0 leaves this out; default 20. */
+  readonly sourceSteps?: number;
+  /** Start from the last solution of this circuit; default true. */
+  readonly warmStart?: boolean;
+}
+
+/** A solved network, frozen. */
+export interface OperatingPoint {
+  /** Volts of a node above ground. Throws for a name the network does not have. */
+  volts(node: NodeName): number;
+  /**
+   * Amps through an element, counted into its first-named terminal (a, positive, anode, from): a discharging
+   * source reads negative. For a regulator the amps out of its output. Throws for an unknown id.
+   */
+  amps(elementId: string): number;
+  /** Nodes that no element ties to ground (open switches and 1e12 Ω do not count); a 1e-12 S leak holds each. */
+  readonly floatingNodes: readonly NodeName[];
+  /** Newton iterations spent, all attempts together. */
+  readonly iterations: number;
+  /** Largest |sum of currents| at any node. */
+  readonly residualAmps: number;
+}
