@@ -3,6 +3,7 @@ export * from "./document/component";
 export * from "./document/condition";
 export * from "./document/expression";
 export * from "./document/fault";
+export { type FaultPlace, listFaultPlaces } from "./document/list-fault-places";
 export * from "./document/module";
 export * from "./document/names";
 export {
@@ -18,4 +19,6 @@ export { advance } from "./simulation/advance";
 export { scan } from "./simulation/scan";
 export { settle } from "./simulation/settle";
 export { changeSeconds, changeState, startState, type VehicleChange } from "./simulation/state";
+export { type Thevenin, thevenin } from "./simulation/thevenin";
 export * from "./simulation/types";
+export { validateVehicle } from "./validate/validate-vehicle";
