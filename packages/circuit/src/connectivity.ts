@@ -34,7 +34,7 @@ const drivesCurrentOnly = (element: CircuitElement): boolean =>
   (element.kind === "controlledSource" && (element.type === "vccs" || element.type === "cccs"));
 
 /** An element ties its terminals unless it is a mere leak: an open switch, or 1e12 Ω and more. */
-function tiesTerminals(element: CircuitElement): boolean {
+export function tiesTerminals(element: CircuitElement): boolean {
   if (drivesCurrentOnly(element)) return false;
   const ohms = ohmsOf(element);
   return ohms === undefined || ohms * islandLeak < 1;

@@ -5,12 +5,13 @@ import {
   islandLeak,
   refuseOpenCurrentSources,
   refuseVoltageLoops,
+  tiesTerminals,
 } from "./connectivity";
 import { worstRow } from "./kernel/newton";
 import { createNewtonSystem, type NewtonSystem, stampLinear } from "./kernel/newton-system";
-import type { CircuitElement, ElementChange, Network } from "./network";
+import type { CircuitElement, ElementChange, Network, NodeName } from "./network";
 import { type Numbering, numberUnknowns } from "./numbering";
-import { readOperatingPoint } from "./read-operating-point";
+import { type Directory, readOperatingPoint } from "./read-operating-point";
 import { type CircuitError, fail, type Result, succeed } from "./result";
 import { solve } from "./solve";
 import { buildTables } from "./tables";
@@ -46,51 +47,54 @@ export function operatingPoint(network: Network, options?: SolveOptions): Result
 
 function createCircuit(byId: Map<string, CircuitElement>, numbering: Numbering): Circuit {
   const { pattern, tables, bindings } = buildTables([...byId.values()], numbering);
+  const position = new Map([...byId.keys()].map((id, i) => [id, i]));
+  const currentSources = [...byId.values()].filter((e) => e.kind === "currentSource").map((e) => e.id);
+  const directory: Directory = { numbering, bindings, position };
   const system = createNewtonSystem(pattern, tables);
-  let islands: Islands | undefined;
+  let connectivity: { islands: Islands; floatingNodes: readonly NodeName[] } | undefined;
   let stamped = false;
   let hasSolution = false;
 
-  const refresh = (): Islands => {
-    if (!islands) {
-      islands = findIslands(byId.values(), numbering);
-      system.leak.fill(0);
-      for (const node of islands.floating) system.leak[node] = islandLeak;
-    }
-    if (!stamped) stampLinear(system);
-    stamped = true;
-    return islands;
+  const connect = () => {
+    const islands = findIslands(byId.values(), numbering);
+    system.leak.fill(0);
+    for (const node of islands.floating) system.leak[node] = islandLeak;
+    return { islands, floatingNodes: nameFloating(islands, numbering) };
   };
 
   return {
     nodes: numbering.names,
     set(id, change) {
       const element = byId.get(id);
-      const binding = bindings.get(id);
-      if (!element || !binding)
-        return fail("unknown_element", `There is no element "${id}".`, { element: id });
+      if (!element) return fail("unknown_element", `There is no element "${id}".`, { element: id });
       const changed = applyChange(element, change);
       if (!changed.ok) return changed;
       byId.set(id, changed.value);
-      binding.write(changed.value);
+      bindings[position.get(id) ?? -1].write(changed.value);
       stamped = false;
-      if ("closed" in change || "ohms" in change || "openOhms" in change || "closedOhms" in change) {
-        islands = undefined;
-      }
+      if (tiesTerminals(element) !== tiesTerminals(changed.value)) connectivity = undefined;
       return succeed(undefined);
     },
     operatingPoint(options = {}) {
-      const current = refresh();
-      const open = refuseOpenCurrentSources(byId.values(), numbering, current);
+      connectivity ??= connect();
+      if (!stamped) stampLinear(system);
+      stamped = true;
+      const sources = currentSources.flatMap((id) => byId.get(id) ?? []);
+      const open = refuseOpenCurrentSources(sources, numbering, connectivity.islands);
       if (!open.ok) return open;
       const outcome = solve(system, hasSolution, options);
       hasSolution = outcome.kind === "converged";
       if (outcome.kind === "singular") return { ok: false, error: singularAt(outcome.row, numbering) };
       if (outcome.kind === "stuck")
         return { ok: false, error: unconverged(system, numbering, outcome.iterations) };
-      return succeed(readOperatingPoint(system, numbering, bindings, current, outcome.iterations));
+      return succeed(readOperatingPoint(system, directory, connectivity.floatingNodes, outcome.iterations));
     },
   };
+}
+
+function nameFloating(islands: Islands, numbering: Numbering): readonly NodeName[] {
+  const floating = new Set(islands.floating);
+  return numbering.names.filter((name) => floating.has(numbering.indexOf.get(name) ?? -1));
 }
 
 /** Optional fields that decide the topology: they may change but not appear. */

@@ -1,26 +1,34 @@
 import type { Binding } from "./bindings";
 import type { OperatingPoint } from "./circuit";
-import type { Islands } from "./connectivity";
 import type { NewtonSystem } from "./kernel/newton-system";
 
+import type { NodeName } from "./network";
 import type { Numbering } from "./numbering";
 
+/** Where the names of a circuit point to; made once and shared by all its operating points. */
+export interface Directory {
+  readonly numbering: Numbering;
+  readonly bindings: readonly Binding[];
+  /** Position in `bindings` by element id. */
+  readonly position: ReadonlyMap<string, number>;
+}
+
+/** Copies volts and amps out of the solver. */
 export function readOperatingPoint(
   system: NewtonSystem,
-  numbering: Numbering,
-  bindings: ReadonlyMap<string, Binding>,
-  islands: Islands,
+  directory: Directory,
+  floatingNodes: readonly NodeName[],
   iterations: number,
 ): OperatingPoint {
   const { x } = system;
+  const { numbering, bindings, position } = directory;
   const volts = x.high.slice();
-  const amps = new Map<string, number>();
-  for (const [id, binding] of bindings) amps.set(id, binding.amps(x));
+  const amps = new Float64Array(bindings.length);
+  for (let i = 0; i < bindings.length; i++) amps[i] = bindings[i].amps(x);
   let residualAmps = 0;
   for (let node = 0; node < numbering.nodeCount; node++) {
     residualAmps = Math.max(residualAmps, Math.abs(x.residual[node]));
   }
-  const floating = new Set(islands.floating);
   return {
     volts: (node) => {
       const index = numbering.indexOf.get(node);
@@ -28,11 +36,11 @@ export function readOperatingPoint(
       return volts[index];
     },
     amps: (id) => {
-      const value = amps.get(id);
-      if (value === undefined) throw new Error(`The network has no element "${id}".`);
-      return value;
+      const index = position.get(id);
+      if (index === undefined) throw new Error(`The network has no element "${id}".`);
+      return amps[index];
     },
-    floatingNodes: numbering.names.filter((name) => floating.has(numbering.indexOf.get(name) ?? -1)),
+    floatingNodes,
     iterations,
     residualAmps,
   };

@@ -29,11 +29,11 @@ export interface DeviceTables {
 
 type Pair = readonly [number, number];
 
-/** Sorts the elements into tables, collects the matrix pattern and ties each element to its row. */
+/** Sorts the elements into tables, collects the matrix pattern and ties each element to its row, in their order. */
 export function buildTables(
   elements: readonly CircuitElement[],
   numbering: Numbering,
-): { pattern: Pattern; tables: DeviceTables; bindings: ReadonlyMap<string, Binding> } {
+): { pattern: Pattern; tables: DeviceTables; bindings: readonly Binding[] } {
   const node = (name: string): number => {
     const index = numbering.indexOf.get(name);
     if (index === undefined) throw new Error(`Node "${name}" was not numbered.`);
@@ -51,13 +51,12 @@ export function buildTables(
     filament: createFilamentTable(placeTwoTerminals(rows.filament, builder)),
     regulator: createRegulatorTable(rows.regulator, builder),
   };
-  const bindings = new Map<string, Binding>();
-  for (const element of elements) {
+  const bindings = elements.map((element) => {
     const row = rows.rowOf.get(element.id) ?? -1;
     const binding = bind(element, { tables, row, numbering, seriesRow: rows.seriesRowOf.get(element.id) });
     binding.write(element);
-    bindings.set(element.id, binding);
-  }
+    return binding;
+  });
   return { pattern: builder.finish(), tables, bindings };
 }
 

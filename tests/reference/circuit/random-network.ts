@@ -13,20 +13,19 @@ export interface RandomNetworkShape {
 /**
  * A network with the proportions of a harness: every node hangs on an earlier one by a resistance (wires from 10
  * milliohms, contacts, pull-ups), loads and a few megohms go from there to the chassis, some more resistances close
- * meshes, one battery with an internal resistance feeds the whole, and the devices asked for are sprinkled between random nodes.
+ * meshes, one battery with an internal resistance feeds the whole, and the devices asked for are sprinkled between neighbours.
  */
 export function randomNetwork(seed: number, shape: RandomNetworkShape): Network {
   const random = seededNumbers(seed);
   const node = (i: number) => (i === 0 ? "chassis" : `n${i}`);
-  const any = () => random.integer(0, shape.nodes - 1);
   const elements: CircuitElement[] = [
     { kind: "voltageSource", id: "battery", positive: "n1", negative: "chassis", volts: 12.6, ohms: 0.01 },
   ];
+  /** Two neighbours in the harness, or a node and the chassis. */
   const pair = (): [string, string] => {
-    const a = any();
-    let b = any();
-    while (b === a) b = any();
-    return [node(a), node(b)];
+    const a = random.integer(1, shape.nodes - 1);
+    const b = random.chance(0.3) ? 0 : random.integer(Math.max(0, a - 12), a - 1);
+    return random.chance(0.5) ? [node(a), node(b)] : [node(b), node(a)];
   };
   for (let i = 2; i < shape.nodes; i++) {
     const near = random.integer(Math.max(1, i - 8), i - 1);
