@@ -7,9 +7,9 @@ import type { PreparedVehicle, VehicleError, VehicleState } from "./types";
 
 export interface Thevenin {
   /** Volts of `a` above `b` with nothing connected, V. */
-  readonly volts: number;
+  readonly openVolts: number;
   /** Source resistance between them for a small change of current, Ω; `Infinity` when nothing joins them. */
-  readonly ohms: number;
+  readonly sourceOhms: number;
 }
 
 /** Lies across the points while they are probed, so that even two floating ones carry the probing current, Ω. */
@@ -31,7 +31,7 @@ export function thevenin(
   for (const point of [a, b])
     if (!parsePoint(point, index))
       return err({ code: "unknown_point", path: point, message: `there is no test point ${point}` });
-  if (a === b) return ok({ volts: 0, ohms: 0 });
+  if (a === b) return ok({ openVolts: 0, sourceOhms: 0 });
   const open = settle(vehicle, state);
   if (!open.ok) return open;
   const openVolts = open.value.volts(a) - open.value.volts(b);
@@ -46,7 +46,7 @@ export function thevenin(
     sourceOhms = seen >= bridgeOhms * 0.99 ? Number.POSITIVE_INFINITY : 1 / (1 / seen - 1 / bridgeOhms);
     amps = Math.min(1, probeVolts / seen);
   }
-  return ok({ volts: openVolts, ohms: sourceOhms });
+  return ok({ openVolts, sourceOhms });
 }
 
 function probe(
