@@ -4,6 +4,8 @@ import { dirname } from "node:path";
 import { z } from "zod";
 import { processStartTime } from "./process-start-time";
 
+// `turbopackIgnore`: the bundler must not take the data folder for a part of the program.
+
 /**
  * One process at a time on an embedded data folder: two PGlite instances on one folder destroy it.
  *
@@ -75,7 +77,7 @@ function moveAside(lockFile: string, stale: string, folder: string): void {
     if (hasCode(error, "ENOENT")) return;
     throw error;
   }
-  const moved = readFileSync(aside, "utf8");
+  const moved = readFileSync(/*turbopackIgnore: true*/ aside, "utf8");
   if (moved !== stale) {
     tryLink(aside, lockFile);
     rmSync(aside, { force: true });
@@ -108,7 +110,7 @@ function parseHolder(text: string) {
 
 function readIfThere(path: string): string | null {
   try {
-    return readFileSync(path, "utf8");
+    return readFileSync(/*turbopackIgnore: true*/ path, "utf8");
   } catch (error) {
     if (hasCode(error, "ENOENT")) return null;
     throw error;
