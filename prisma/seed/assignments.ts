@@ -12,7 +12,7 @@ export function demoAssignments(now: Date): DemoAssignment[] {
   const always = { opensAt: null, closesAt: null };
   return [
     {
-      scenario: "no-assist-since-last-week",
+      scenario: "heavy-all-at-once",
       title: "Job 1: the steering went heavy",
       mode: "practice",
       ...always,
@@ -20,7 +20,7 @@ export function demoAssignments(now: Date): DemoAssignment[] {
       reveal: "after_submission",
     },
     {
-      scenario: "warning-lamp-and-heavy-steering",
+      scenario: "no-help-after-column-work",
       title: "Job 2: steering lamp stays on",
       mode: "practice",
       ...always,
@@ -28,8 +28,16 @@ export function demoAssignments(now: Date): DemoAssignment[] {
       reveal: "after_submission",
     },
     {
-      scenario: "heavy-after-parking",
+      scenario: "tired-after-parking-practice",
       title: "Job 3: heavy after long parking manoeuvres",
+      mode: "practice",
+      ...always,
+      attemptLimit: null,
+      reveal: "after_submission",
+    },
+    {
+      scenario: "slow-start-heavy-start",
+      title: "Test: starts slowly, then the steering is heavy",
       mode: "test",
       opensAt: now,
       closesAt: new Date(now.getTime() + days(90)),
