@@ -1,3 +1,7 @@
+export { type ChartUnit, chartColumns, chartUnits } from "./charts/chart-columns";
+export { type CheckedChartRow, checkChart } from "./charts/check-chart";
+export { type ChartProblem, type ParsedChart, type ParsedChartRow, parseChart } from "./charts/parse-chart";
+export { type ChartRow, type ChartValue, terminalChart } from "./charts/terminal-chart";
 export { prepareVehicle } from "./compile/compile-vehicle";
 export * from "./document/component";
 export * from "./document/condition";
