@@ -3,21 +3,9 @@ import { demoAssignments } from "./assignments";
 import type { StarterContent } from "./content";
 import { college, type DemoOrganisation, demoPasswords, repairShop } from "./people";
 import { type PublishedScenario, publishStarterContent } from "./starter-content";
+import { demoState, seededAction } from "./state";
 
-const seededAction = "demo.seeded";
 const className = "Vehicle Systems 2B";
-
-/** Is the demo in this database, and complete? A start that was interrupted leaves it unfinished. */
-export async function demoState(database: Database): Promise<"absent" | "unfinished" | "complete"> {
-  const found = (await database.organisations.listAll()).find(({ name }) => name === college.name);
-  if (found === undefined) return "absent";
-  const entries = await database.audit.list({
-    organisationId: found.id,
-    limit: 1,
-    resource: { type: "organisation", id: found.id },
-  });
-  return entries.some(({ action }) => action === seededAction) ? "complete" : "unfinished";
-}
 
 /**
  * A college with a class and work for it, and a repair shop. Safe to run again: what is there stays, what is

@@ -16,9 +16,9 @@ export async function publishStarterContent(
   organisationId: string,
   content: StarterContent,
 ): Promise<Map<string, PublishedScenario>> {
-  const vehicle = await publishVehicle(database, organisationId, content.trainingVehicle);
+  const vehicle = await publishVehicle(database, organisationId, content.vehicle);
   const published = new Map<string, PublishedScenario>();
-  for (const document of content.starterScenarios) {
+  for (const document of content.scenarios) {
     const scenarioId = await ensureScenario(database, organisationId, vehicle.vehicleId, document);
     const version = await database.scenarios.publish({
       organisationId,
@@ -37,7 +37,7 @@ export async function publishStarterContent(
 async function publishVehicle(
   database: Database,
   organisationId: string,
-  document: StarterContent["trainingVehicle"],
+  document: StarterContent["vehicle"],
 ): Promise<{ vehicleId: string; versionId: string }> {
   const known = await database.vehicles.findByKey({ organisationId, key: document.id });
   if (known === null) {

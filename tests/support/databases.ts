@@ -32,7 +32,7 @@ async function over(connection: Connection, discard: () => Promise<void>): Promi
     },
     close: async () => {
       await database.close();
-      if (connection.kind === "postgresql") await adapter.dispose();
+      await adapter.dispose();
       await discard();
     },
   };

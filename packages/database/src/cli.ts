@@ -3,6 +3,7 @@
 
 import { randomBytes } from "node:crypto";
 import { parseArgs } from "node:util";
+import { demoSignIns, demoState, seed } from "../../../prisma/seed/index";
 import type { Database } from "./index";
 import { draftMigration, openMigratedDatabase } from "./migrations/index";
 import { hashPassword } from "./password";
@@ -46,24 +47,19 @@ async function withDatabase<Value>(work: (database: Database) => Promise<Value>)
   }
 }
 
-// The seed imports the vehicle packages; it is loaded only when there is something to seed.
-const loadSeed = () => import("../../../prisma/seed/index");
-
 async function prepare(database: Database): Promise<object> {
   const isEmpty = (await database.organisations.listAll()).length === 0;
-  const { demoSignIns, demoState, seedDemo, starterContent } = await loadSeed();
   const state = await demoState(database);
   const wanted = state === "unfinished" || (isEmpty && !values["without-demo"]);
   if (wanted) {
     tell("putting the demo into the database");
-    await seedDemo(database, starterContent(), new Date());
+    await seed(database, new Date());
   }
   return { kind: database.kind, signIns: wanted || state === "complete" ? demoSignIns : [] };
 }
 
-async function seed(database: Database): Promise<object> {
-  const { demoSignIns, seedDemo, starterContent } = await loadSeed();
-  await seedDemo(database, starterContent(), new Date());
+async function addDemo(database: Database): Promise<object> {
+  await seed(database, new Date());
   return { kind: database.kind, signIns: demoSignIns };
 }
 
@@ -95,7 +91,7 @@ async function run(command: string | undefined): Promise<object> {
     case "migrate":
       return withDatabase(async ({ kind }) => ({ kind }));
     case "seed":
-      return withDatabase(seed);
+      return withDatabase(addDemo);
     case "organisation":
       return withDatabase(organisation);
     case "draft-migration":

@@ -1,9 +1,11 @@
+import { existsSync } from "node:fs";
 import { createRequire } from "node:module";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { root } from "./paths.mjs";
 import { runCommand } from "./run-command.mjs";
-import { StepError } from "./steps.mjs";
+import { fingerprint, readStamp, writeStamp } from "./stamps.mjs";
+import { StepError, step } from "./steps.mjs";
 
 /**
  * @typedef {object} Prepared
@@ -12,12 +14,47 @@ import { StepError } from "./steps.mjs";
  */
 
 /**
- * Brings the database up to date, and puts the demo into an empty one.
+ * Brings the database up to date, and puts the demo into an empty one. A folder that this version has prepared
+ * already is left as it is: nobody else changes it.
  *
  * @param {{ data: string, demo: boolean }} options
  * @returns {Promise<Prepared>}
  */
 export async function prepareDatabase({ data, demo }) {
+  if (process.env.DATABASE_URL) return step("Preparing the database", () => runPrepare(data, demo));
+  const stampFile = join(data, "prepared");
+  const version = fingerprint(root, ["prisma/migrations", "prisma/seed"]);
+  const known = knownPreparation(readStamp(stampFile), version);
+  // Somebody else's lock, or one left behind: the database package knows which, and says so.
+  const isLocked = existsSync(join(data, "postgres.lock"));
+  if (known !== null && !isLocked && existsSync(join(data, "postgres", "PG_VERSION"))) return known;
+  const prepared = await step("Preparing the database", () => runPrepare(data, demo));
+  writeStamp(stampFile, JSON.stringify({ version, prepared }));
+  return prepared;
+}
+
+/**
+ * @param {string | null} stamp
+ * @param {string} version
+ * @returns {Prepared | null}
+ */
+function knownPreparation(stamp, version) {
+  if (stamp === null) return null;
+  try {
+    const content = JSON.parse(stamp);
+    return content.version === version ? content.prepared : null;
+  } catch {
+    // Cut short by a full disk or a killed start: prepare again.
+    return null;
+  }
+}
+
+/**
+ * @param {string} data
+ * @param {boolean} demo
+ * @returns {Promise<Prepared>}
+ */
+async function runPrepare(data, demo) {
   const folder = join(root, "packages", "database");
   const tsx = createRequire(join(folder, "package.json")).resolve("tsx");
   const args = ["--import", pathToFileURL(tsx).href, join("src", "cli.ts"), "prepare", "--data", data];

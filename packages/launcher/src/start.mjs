@@ -22,7 +22,7 @@ async function start() {
   const { host, data, demo } = parsed.value;
   const port = await choosePort(parsed.value.port, host);
   await setUp();
-  const { kind, signIns } = await step("Preparing the database", () => prepareDatabase({ data, demo }));
+  const { kind, signIns } = await prepareDatabase({ data, demo });
   const server = await step("Starting the web server", () =>
     serve({ port, host, data, demo: signIns.length > 0, show: true }),
   );

@@ -1,5 +1,6 @@
 import type { Connection } from "../connection";
 import { readMigrationList } from "./files";
+import { isUpToDate } from "./is-up-to-date";
 import { withSchemaEngine } from "./schema-engine";
 
 /** Nothing of ours is managed by anybody else, so nothing is left out. */
@@ -10,6 +11,7 @@ export const noFilters = { externalTables: [], externalEnums: [] };
  * does. Returns the names just applied.
  */
 export async function migrate(connection: Connection): Promise<string[]> {
+  if (await isUpToDate(connection)) return [];
   return withSchemaEngine(connection, undefined, async (engine) => {
     const { appliedMigrationNames } = await engine.applyMigrations({
       migrationsList: readMigrationList(),
