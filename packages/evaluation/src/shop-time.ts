@@ -9,7 +9,7 @@ import type { Command } from "./command";
 export const shopTime: Readonly<
   Record<Command["type"], { readonly before: number; readonly after: number }>
 > = {
-  setConditions: { before: 5, after: 5 },
+  setConditions: { before: 0, after: 10 },
   unplug: { before: 55, after: 5 },
   plug: { before: 55, after: 5 },
   pullFuse: { before: 40, after: 5 },

@@ -1,10 +1,12 @@
-import { type PreparedVehicle, prepareVehicle, type VehicleDocument } from "@probeworthy/vehicle";
+import type { Fault, VehicleDocument } from "@probeworthy/vehicle";
 import type { AttemptContext } from "../context";
 import type { AttemptEvent, Observation } from "../event";
 import { codesAgree, liveDataAgrees, noticedAgrees, readingAgrees } from "./agreement";
+import { type CarPlayer, createCarPlayer } from "./car-player";
 import { type Hypothesis, hypothesesFor } from "./hypotheses";
-import { type PlayedCar, playLine } from "./observe-again";
 import { groupOf } from "./repair-group";
+import { halfway } from "./severity";
+import { standIns } from "./stand-ins";
 
 export interface EvidenceStep {
   readonly line: number;
@@ -20,14 +22,8 @@ export interface Evidence {
   /** One step for each line that shows something of the car. */
   readonly steps: readonly EvidenceStep[];
   readonly standing: readonly string[];
-  /** Ways of being wrong that still stand, for a closer comparison. */
+  /** One way of having each rival cause that still stands, for a closer comparison. */
   readonly survivors: readonly Hypothesis[];
-}
-
-interface Played {
-  readonly vehicle: PreparedVehicle;
-  car: PlayedCar | null;
-  observation: Observation | null;
 }
 
 /**
@@ -39,66 +35,96 @@ export function weighEvidence(context: AttemptContext, events: readonly AttemptE
   const hypotheses = hypothesesFor(context);
   const groups = [...new Set(hypotheses.map(({ group }) => group))];
   const truth = groupOf(context.variant.faults, context.variant.normal, context.document);
-  let living = [...hypotheses];
-  const cars = new Map<string, Played | null>();
-  const steps: EvidenceStep[] = [];
-  let standing = groups;
-  for (const event of events) {
-    if (event.command.type === "submitReport") break;
-    const needed = new Set(living.flatMap((hypothesis) => hypothesis.cars.map(keyOf)));
-    for (const hypothesis of living) {
-      for (const faults of hypothesis.cars) {
-        const key = keyOf(faults);
-        if (needed.delete(key)) cars.set(key, play(context.document, faults, cars.get(key), event));
-      }
-    }
-    if (!showsTheCar(event)) continue;
-    living = living.filter((hypothesis) => explains(hypothesis, cars, event));
-    const left = new Set(living.map(({ group }) => group)).add(truth);
-    const after = groups.filter((group) => left.has(group));
-    steps.push({
-      line: event.sequence,
-      standing: after,
-      ruledOut: standing.filter((group) => !left.has(group)),
-    });
-    standing = after;
+  const worked = events.filter(({ command }) => command.type !== "submitReport");
+  const play: Play = {
+    document: context.document,
+    events: worked,
+    standIn: standIns(context.document, worked),
+    healthy: createCarPlayer(context.document, [], worked),
+    known: new Map(),
+  };
+  const survivors: Hypothesis[] = [];
+  const falls = new Map<string, number>();
+  for (const group of groups) {
+    if (group === truth) continue;
+    const ways = hypotheses.filter((hypothesis) => hypothesis.group === group);
+    const fate = fateOf(ways, play);
+    if (typeof fate === "number") falls.set(group, fate);
+    else survivors.push(fate);
   }
-  return { groups, truth, steps, standing, survivors: living };
+  const steps = worked.filter(showsTheCar).map(({ sequence }) => ({
+    line: sequence,
+    standing: groups.filter((group) => (falls.get(group) ?? Number.POSITIVE_INFINITY) > sequence),
+    ruledOut: groups.filter((group) => falls.get(group) === sequence),
+  }));
+  return { groups, truth, steps, standing: steps.at(-1)?.standing ?? groups, survivors };
 }
-
-const keyOf = (faults: Hypothesis["cars"][0]): string => JSON.stringify(faults);
 
 const showsTheCar = ({ observation }: AttemptEvent): boolean =>
   observation.kind !== "bench" && observation.kind !== "submitted";
 
-function play(
-  document: VehicleDocument,
-  faults: Hypothesis["cars"][0],
-  before: Played | null | undefined,
-  event: AttemptEvent,
-): Played | null {
-  if (before === null) return null;
-  let vehicle = before?.vehicle;
-  if (vehicle === undefined) {
-    const made = prepareVehicle(document, [...faults]);
-    if (!made.ok) return null;
-    vehicle = made.value;
-  }
-  const played = playLine(vehicle, before?.car ?? null, event);
-  return played === null ? null : { vehicle, car: played.car, observation: played.observation };
+/** What playing the candidates takes. */
+interface Play {
+  readonly document: VehicleDocument;
+  readonly events: readonly AttemptEvent[];
+  readonly standIn: ReturnType<typeof standIns>;
+  readonly healthy: CarPlayer;
+  /** Fates by the cars of a hypothesis; null where they stand. Places that share stand-ins share theirs. */
+  readonly known: Map<string, number | null>;
 }
 
-function explains(
-  hypothesis: Hypothesis,
-  cars: ReadonlyMap<string, Played | null>,
-  event: AttemptEvent,
-): boolean {
+/** How often a stretch of severities that seems to fit is halved before it is given the benefit of the doubt. */
+const halvings = 4;
+
+/** The line at which the last way of having this cause falls, or a way that stands to the end. */
+function fateOf(hypotheses: readonly Hypothesis[], play: Play): number | Hypothesis {
+  const { document, events, standIn, healthy, known } = play;
+  const players = new Map<string, CarPlayer>();
+  const playerOf = (original: readonly Fault[]): CarPlayer => {
+    const faults = standIn(original);
+    if (faults.length === 0) return healthy;
+    const key = JSON.stringify(faults);
+    const player = players.get(key) ?? createCarPlayer(document, faults, events);
+    players.set(key, player);
+    return player;
+  };
+  /** Index of the first line these cars do not explain together, or null. */
+  const fallOf = (...cars: (readonly Fault[])[]): number | null => {
+    const played = cars.map(playerOf);
+    const fall = events.findIndex((event, index) => !explains(event, played, index));
+    return fall === -1 ? null : fall;
+  };
+  const fate = (cars: Hypothesis["cars"], depth: number): number | null => {
+    const together = fallOf(...cars);
+    const [from, to] = cars;
+    if (together !== null || to === undefined) return together;
+    // Together they allow for one end at one line and the other end at another: look closer.
+    const ends = [fallOf(from), fallOf(to)];
+    if (ends.includes(null)) return null;
+    const middle = depth === 0 ? null : halfway(from, to);
+    if (middle === null) return null;
+    const halves = [fate([from, middle], depth - 1), fate([middle, to], depth - 1)];
+    return halves.includes(null) ? null : Math.max(...halves.map((half) => half ?? 0));
+  };
+  let last = 0;
+  for (const hypothesis of hypotheses) {
+    const key = JSON.stringify(hypothesis.cars.map(standIn));
+    const before = known.get(key);
+    const fall = before === undefined ? fate(hypothesis.cars, halvings) : before;
+    known.set(key, fall);
+    if (fall === null) return hypothesis;
+    last = Math.max(last, fall);
+  }
+  return events[last]?.sequence ?? 0;
+}
+
+function explains(event: AttemptEvent, cars: readonly CarPlayer[], index: number): boolean {
   const predicted: Observation[] = [];
-  for (const faults of hypothesis.cars) {
-    const played = cars.get(keyOf(faults));
-    if (played === undefined || played === null) return false;
-    if (played.observation === null) return true;
-    predicted.push(played.observation);
+  for (const car of cars) {
+    const line = car(index);
+    if (line === "no_such_car") return false;
+    if (line === null) return true;
+    predicted.push(line);
   }
   return agrees(event.observation, predicted);
 }

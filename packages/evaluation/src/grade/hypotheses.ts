@@ -1,4 +1,4 @@
-import { type Fault, prepareVehicle, type VehicleDocument } from "@probeworthy/vehicle";
+import type { Fault, VehicleDocument } from "@probeworthy/vehicle";
 import type { AttemptContext } from "../context";
 import { representatives } from "../drawn-number";
 import { concreteFault } from "../variant";
@@ -13,11 +13,11 @@ export interface Hypothesis {
   readonly cars: readonly [readonly Fault[]] | readonly [readonly Fault[], readonly Fault[]];
 }
 
-/** Added resistance that is tried where a conductor, terminal or ground may be poor, Ω: a decade a step. */
-const resistanceGrid = [0.05, 0.5, 5, 50, 500] as const;
+/** Added resistance that is tried where a conductor, terminal or ground may be poor, Ω; above the last one it is open. */
+const resistanceGrid = [0.2, 10] as const;
 
 /** Upper limit of hypotheses weighed for one grade; the scenario's own come first and are never cut. */
-export const hypothesisLimit = 400;
+export const hypothesisLimit = 700;
 
 /**
  * What might be wrong, before anything is measured: the true faults, every candidate of the scenario over its range,
@@ -38,13 +38,9 @@ export function hypothesesFor({ scenario, document, variant }: AttemptContext): 
     for (const cars of carsOfEntry(entry)) add(groupOf(cars[0], entry.normal ?? false, document), ...cars);
   }
   add(groupOf([], true, document), []);
-  for (const places of plausible(document, scenario.system)) {
+  for (const places of plausible(document, scenario.system, variant.faults)) {
     if (list.length >= hypothesisLimit) break;
-    for (const cars of places) {
-      if (cars.every((faults) => prepareVehicle(document, [...faults]).ok)) {
-        add(groupOf(cars[0], false, document), ...cars);
-      }
-    }
+    for (const cars of places) add(groupOf(cars[0], false, document), ...cars);
   }
   return list;
 }
@@ -72,31 +68,38 @@ function carsOfEntry(entry: AttemptContext["scenario"]["pool"][number]): Cars[] 
     : [[from]];
 }
 
-const poor = (at: string): Cars[] => [
-  [[{ kind: "open", at }]],
-  ...resistanceGrid
-    .slice(1)
-    .map(
-      (ohms, index): Cars => [
-        [{ kind: "seriesResistance", at, ohms: resistanceGrid[index] ?? ohms }],
-        [{ kind: "seriesResistance", at, ohms }],
-      ],
+/**
+ * Open, or poor by any amount from the grid's first step up; and poor by the very resistance of the true fault, for the
+ * likeliest mistake is the right fault seen one place too far along the line.
+ */
+function poor(at: string, like: readonly Fault[]): Cars[] {
+  const open: Fault = { kind: "open", at };
+  const steps: Fault[] = [
+    ...resistanceGrid.map((ohms): Fault => ({ kind: "seriesResistance", at, ohms })),
+    open,
+  ];
+  return [
+    [[open]],
+    ...like.flatMap((fault): Cars[] =>
+      fault.kind === "seriesResistance" ? [[[{ kind: "seriesResistance", at, ohms: fault.ohms }]]] : [],
     ),
-];
+    ...steps.slice(1).flatMap((fault, index): Cars[] => {
+      const before = steps[index];
+      return before === undefined ? [] : [[[before], [fault]]];
+    }),
+  ];
+}
 
 /** The conductor rubbed through to ground, told by the point at one of its cavities. */
 function shorted(...ends: readonly string[]): Cars[] {
   const end = ends.find((candidate) => candidate.includes("."));
   if (end === undefined) return [];
   const at = end.endsWith("/b") ? `${end.slice(0, -2)}:b` : `${end}:h`;
-  return [
-    [[{ kind: "shortToGround", at, ohms: 0.02 }], [{ kind: "shortToGround", at, ohms: 0.3 }]],
-    [[{ kind: "shortToGround", at, ohms: 0.3 }], [{ kind: "shortToGround", at, ohms: 5 }]],
-  ];
+  return [[[{ kind: "shortToGround", at, ohms: 0.02 }], [{ kind: "shortToGround", at, ohms: 0.5 }]]];
 }
 
 /** Plausible single faults, one list per place, the places a mechanic would think of first coming first. */
-function plausible(document: VehicleDocument, systemId: string): Cars[][] {
+function plausible(document: VehicleDocument, systemId: string, like: readonly Fault[]): Cars[][] {
   const system = document.systems.find(({ id }) => id === systemId);
   const members = new Set<string>(system?.components ?? []);
   const connectors = document.connectors.filter(
@@ -121,9 +124,9 @@ function plausible(document: VehicleDocument, systemId: string): Cars[][] {
   const sensors = document.components.filter(({ id, kind }) => kind === "torqueSensor" && members.has(id));
   return [
     ...fuses.map(({ id }): Cars[] => [[[{ kind: "fuseBlown", component: id }]]]),
-    ...near.map(({ id }) => poor(id)),
+    ...near.map(({ id }) => poor(id, like)),
     ...near.map((wire) => shorted(wire.from, wire.to)),
-    ...grounds.map(({ id }) => poor(id)),
+    ...grounds.map(({ id }) => poor(id, like)),
     ...sensors.map((sensor): Cars[] => {
       if (sensor.kind !== "torqueSensor") return [];
       return [sensor.terminals.signal1, sensor.terminals.signal2].flatMap((channel): Cars[] => [
@@ -143,7 +146,7 @@ function plausible(document: VehicleDocument, systemId: string): Cars[][] {
         .filter(({ cavity }) =>
           near.some(({ from, to }) => [from, to].some((end) => end === `${connector.id}.${cavity}`)),
         )
-        .map(({ cavity }) => poor(`${connector.id}.${cavity}`)),
+        .map(({ cavity }) => poor(`${connector.id}.${cavity}`, like)),
     ),
   ];
 }

@@ -1,6 +1,7 @@
 import { settle, startState, type VehicleDocument } from "@probeworthy/vehicle";
 import { prepared } from "../context";
 import type { AttemptEvent } from "../event";
+import { harnessEnd } from "./log-points";
 
 /** Current from which a circuit counts as loaded, A: a control module awake draws more. Our own figure. */
 const loadAmps = 0.05;
@@ -16,7 +17,7 @@ export function loadedIn(document: VehicleDocument): (event: AttemptEvent) => bo
     if (observation.kind !== "reading") return false;
     const { context, red, black } = observation;
     const wires = document.conductors.filter(({ from, to }) =>
-      [from, to].some((end) => [red, black].some((point) => endOf(point) === end)),
+      [from, to].some((end) => [red, black].some((point) => harnessEnd(point) === end)),
     );
     const key = JSON.stringify(context);
     let amps = known.get(key);
@@ -35,14 +36,6 @@ export function loadedIn(document: VehicleDocument): (event: AttemptEvent) => bo
     const current = amps;
     return wires.some(({ id }) => current(id) >= loadAmps) || fuseCarries(document, [red, black], current);
   };
-}
-
-/** `X2.5:h` → `X2.5`, `X7.2:b` → `X7.2/b`, `XE1:ring` → `XE1`; bolted terminals are ends by themselves. */
-function endOf(point: string): string {
-  const [owner = point, side] = point.split(":");
-  if (side === "b" && owner.includes(".")) return `${owner}/b`;
-  if ((side === "h" && owner.includes(".")) || side === "ring") return owner;
-  return point;
 }
 
 function fuseCarries(

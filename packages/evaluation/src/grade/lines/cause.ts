@@ -28,8 +28,9 @@ export function scoreCause(
   const titles = proof.rivals.slice(0, 4).map((group) => groupTitle(group, context.document));
   const more = proof.rivals.length - titles.length;
   if (proof.proven) {
-    const text =
-      proof.equivalent.length === 0
+    const text = !proves
+      ? "The readings leave one cause only, and it is not the one named."
+      : proof.equivalent.length === 0
         ? "Proven: the readings leave no other cause."
         : equivalentText(proof.equivalent.length);
     reasons.push({ text, effect: proves ? naming / 2 : share - forNaming * naming, lines });
