@@ -91,11 +91,15 @@ function poor(at: string, like: readonly Fault[]): Cars[] {
 }
 
 /** The conductor rubbed through to ground, told by the point at one of its cavities. */
-function shorted(...ends: readonly string[]): Cars[] {
+function shorted(ends: readonly string[], like: readonly Fault[]): Cars[] {
   const end = ends.find((candidate) => candidate.includes("."));
   if (end === undefined) return [];
   const at = end.endsWith("/b") ? `${end.slice(0, -2)}:b` : `${end}:h`;
-  return [[[{ kind: "shortToGround", at, ohms: 0.02 }], [{ kind: "shortToGround", at, ohms: 0.5 }]]];
+  const by = (ohms: number): readonly Fault[] => [{ kind: "shortToGround", at, ohms }];
+  return [
+    ...like.flatMap((fault): Cars[] => (fault.kind === "shortToGround" ? [[by(fault.ohms)]] : [])),
+    [by(0.02), by(0.5)],
+  ];
 }
 
 /** Plausible single faults, one list per place, the places a mechanic would think of first coming first. */
@@ -125,7 +129,7 @@ function plausible(document: VehicleDocument, systemId: string, like: readonly F
   return [
     ...fuses.map(({ id }): Cars[] => [[[{ kind: "fuseBlown", component: id }]]]),
     ...near.map(({ id }) => poor(id, like)),
-    ...near.map((wire) => shorted(wire.from, wire.to)),
+    ...near.map((wire) => shorted([wire.from, wire.to], like)),
     ...grounds.map(({ id }) => poor(id, like)),
     ...sensors.map((sensor): Cars[] => {
       if (sensor.kind !== "torqueSensor") return [];
