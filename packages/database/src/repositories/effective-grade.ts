@@ -28,6 +28,8 @@ export function toEffectiveGrade({ grades, overrides }: Graded): EffectiveGrade 
   const computed = grades[0];
   if (computed === undefined) return null;
   const decided = overrides[0]?.score ?? null;
-  if (decided === null) return { ...computed, isOverridden: false };
-  return { ...computed, score: decided, status: "final", isOverridden: true };
+  const { maximum, revision } = computed;
+  return decided === null
+    ? { score: computed.score, maximum, status: computed.status, revision, isOverridden: false }
+    : { score: decided, maximum, status: "final", revision, isOverridden: true };
 }
