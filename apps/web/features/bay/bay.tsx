@@ -52,6 +52,7 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
   const give = (command: Command) => void send(command);
   const place = (lead: Lead, point: string) => {
     setArmed(lead === "red" ? "black" : "red");
+    if (view.bench[lead] === point) return;
     void send({ type: "placeLead", lead, point }).then((done) => {
       // Refused: the lead is still in the hand.
       if (done === undefined) setArmed(lead);
@@ -94,7 +95,7 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
       <p className="sr-only" role="status" aria-live="polite">
         <span key={announcement.count}>{announcement.text}</span>
       </p>
-      <div className="grid items-start gap-x-5 gap-y-6 p-3 sm:p-4 md:grid-cols-2 lg:grid-cols-[minmax(0,1fr)_20rem] xl:grid-cols-[minmax(0,1fr)_20rem_18rem]">
+      <div className="grid items-start gap-x-5 gap-y-6 p-3 sm:p-4 md:grid-cols-2 lg:grid-cols-[minmax(0,1fr)_19rem] xl:grid-cols-[minmax(0,1fr)_19rem_16.5rem]">
         <div className="min-w-0 md:col-span-2 lg:col-span-1">
           <Tabs
             label="Papers of the job"
@@ -103,7 +104,7 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
             items={[
               {
                 value: "diagram",
-                label: "Wiring diagram",
+                label: "Diagram",
                 content: (
                   <>
                     <DrawnDiagram
@@ -120,7 +121,7 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
               },
               {
                 value: "parts",
-                label: "Connectors and fuses",
+                label: "Connectors, fuses",
                 content: (
                   <PartsPanel
                     view={view}
@@ -129,26 +130,20 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
                     send={give}
                     ask={setAsked}
                     renderFace={(connector) => (
-                      <DrawnFace
-                        drawings={drawings}
-                        connector={connector}
-                        view={view}
-                        armed={armed}
-                        onPoint={placeArmed}
-                      />
+                      <DrawnFace drawings={drawings} connector={connector} view={view} onPoint={placeArmed} />
                     )}
                   />
                 ),
               },
               {
                 value: "points",
-                label: "Test points",
+                label: "Points",
                 content: <PointList view={view} armed={armed} searchField={searchField} onPlace={place} />,
               },
               { value: "scan", label: "Scan tool", content: <ScanPanel {...panel} /> },
               {
                 value: "service",
-                label: "Service information",
+                label: "Manual",
                 content: <ServiceInformation service={service} />,
               },
               {

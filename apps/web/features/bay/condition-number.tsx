@@ -37,19 +37,20 @@ export function ConditionNumber({ condition, onSet }: ConditionNumberProps) {
 
   if (!condition.adjustable) {
     return (
-      <p className="flex min-h-8 flex-wrap items-baseline justify-between gap-x-3">
-        <span className="label-small">{condition.title}</span>
-        <span className="font-mono">
-          {condition.value} {condition.unit}
-        </span>
-        {condition.reason !== undefined && (
-          <span className="w-full text-sm text-ink-soft">{condition.reason}</span>
-        )}
-      </p>
+      // As high as the control it stands for, so that turning the key moves nothing.
+      <div className="min-h-[4.25rem]">
+        <p className="flex flex-wrap items-baseline justify-between gap-x-3">
+          <span className="label-small">{condition.title}</span>
+          <span className="font-mono">
+            {condition.value} {condition.unit}
+          </span>
+        </p>
+        {condition.reason !== undefined && <p className="text-sm text-ink-soft">{condition.reason}</p>}
+      </div>
     );
   }
   return (
-    <form onSubmit={submit}>
+    <form onSubmit={submit} className="min-h-[4.25rem]">
       <label htmlFor={id} className="label-small">
         {label}
       </label>

@@ -2,6 +2,7 @@
 
 import type { ConnectorFace, Sheet } from "@probeworthy/diagram";
 import type { LearnerView } from "@probeworthy/evaluation";
+import { ConnectorFaceView } from "@/features/diagram/connector-face-view";
 import { WiringDiagram } from "@/features/diagram/wiring-diagram";
 import type { Lead } from "./lead-controls";
 
@@ -40,6 +41,33 @@ export function DrawnDiagram({ drawings, view, armed, onPoint, onConnector, onFu
   );
 }
 
-export function DrawnFace(_props: DrawnProps & { readonly connector: string }) {
-  return null;
+/** The faces of a connector that can be reached now: from the wire side always, from the mating side once it is apart. */
+export function DrawnFace({
+  drawings,
+  connector,
+  view,
+  onPoint,
+}: Omit<DrawnProps, "armed"> & { readonly connector: string }) {
+  const faces = drawings.faces.find(({ wire }) => wire.connector === connector);
+  if (faces === undefined) return null;
+  const { red, black, unplugged } = view.bench;
+  const shared = {
+    points: view.points,
+    leads: { red: red ?? undefined, black: black ?? undefined },
+    onPoint,
+  };
+  return (
+    <div className="flex flex-wrap gap-x-8 gap-y-4">
+      <figure>
+        <figcaption className="label-small pb-1">Wire side</figcaption>
+        <ConnectorFaceView face={faces.wire} {...shared} />
+      </figure>
+      {unplugged.includes(connector) && (
+        <figure>
+          <figcaption className="label-small pb-1">Mating side of the other half</figcaption>
+          <ConnectorFaceView face={faces.terminal} {...shared} />
+        </figure>
+      )}
+    </div>
+  );
 }

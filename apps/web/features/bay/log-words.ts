@@ -61,6 +61,22 @@ export function describeCommand(command: LogLine["command"], names: Names): stri
   }
 }
 
+// The bits of the status byte of ISO 14229-1, in shop words.
+const statusWords: Readonly<Record<string, string>> = {
+  testFailed: "fails now",
+  testFailedThisOperationCycle: "failed in this cycle",
+  pendingDTC: "pending",
+  confirmedDTC: "confirmed",
+  testNotCompletedSinceLastClear: "not tested since cleared",
+  testFailedSinceLastClear: "failed since cleared",
+  testNotCompletedThisOperationCycle: "not tested in this cycle",
+  warningIndicatorRequested: "asks for the lamp",
+};
+
+export function describeStatus(bit: string): string {
+  return statusWords[bit] ?? bit;
+}
+
 /** What was seen because of it; empty when nothing of the car was looked at. */
 export function describeObservation(line: LogLine, names: Names): string {
   const { observation } = line;
@@ -85,7 +101,10 @@ export function describeObservation(line: LogLine, names: Names): string {
       if (!observation.answered) return observation.message;
       if (observation.codes.length === 0) return "No codes stored.";
       return observation.codes
-        .map((code) => `${code.code} ${code.text} (${code.statusText.join(", ") || "no status"})`)
+        .map(
+          (code) =>
+            `${code.code} ${code.text} (${code.statusText.map(describeStatus).join(", ") || "no status"})`,
+        )
         .join("; ");
     case "liveData":
       if (!observation.answered) return observation.message;

@@ -27,32 +27,6 @@ export function PartsPanel({ view, service, notice, send, ask, renderFace }: Par
   const shown = service.connectors.find((connector) => connector.id === open);
   return (
     <div className="space-y-8">
-      <section aria-labelledby="parts-fuses">
-        <h2 id="parts-fuses" className="mb-2">
-          Fuses
-        </h2>
-        <ul className="grid gap-x-8 sm:grid-cols-2">
-          {service.fuses.map((fuse) => (
-            <li
-              key={fuse.id}
-              className="flex flex-wrap items-center justify-between gap-2 border-b border-hairline py-1.5"
-            >
-              <span className="min-w-0">
-                <code className="font-semibold">{fuse.id}</code> {fuse.title}, {fuse.ratingAmps} A
-                {fuse.place !== null && <span className="block text-sm text-ink-soft">{fuse.place}</span>}
-              </span>
-              {view.bench.pulledFuses.includes(fuse.id) ? (
-                <Button onClick={() => send({ type: "fitFuse", fuse: fuse.id, fresh: false })}>
-                  Put {fuse.id} back
-                </Button>
-              ) : (
-                <Button onClick={() => act(askFuse(fuse.id, view.bench, service))}>Pull {fuse.id}</Button>
-              )}
-            </li>
-          ))}
-        </ul>
-        <NoticeLine notice={notice} about={["pullFuse", "fitFuse"]} />
-      </section>
       <section aria-labelledby="parts-connectors">
         <h2 id="parts-connectors" className="mb-2">
           Connectors
@@ -85,6 +59,37 @@ export function PartsPanel({ view, service, notice, send, ask, renderFace }: Par
             />
           )}
         </div>
+      </section>
+      <section aria-labelledby="parts-fuses">
+        <h2 id="parts-fuses" className="mb-2">
+          Fuses
+        </h2>
+        <ul className="grid gap-x-8 sm:grid-cols-2">
+          {service.fuses.map((fuse) => (
+            <li
+              key={fuse.id}
+              className="flex items-center justify-between gap-2 border-b border-hairline py-1.5"
+            >
+              <span className="min-w-0">
+                <code className="font-semibold">{fuse.id}</code> {fuse.title}, {fuse.ratingAmps} A
+                {fuse.place !== null && <span className="block text-sm text-ink-soft">{fuse.place}</span>}
+              </span>
+              {view.bench.pulledFuses.includes(fuse.id) ? (
+                <Button
+                  className="shrink-0"
+                  onClick={() => send({ type: "fitFuse", fuse: fuse.id, fresh: false })}
+                >
+                  Put {fuse.id} back
+                </Button>
+              ) : (
+                <Button className="shrink-0" onClick={() => act(askFuse(fuse.id, view.bench, service))}>
+                  Pull {fuse.id}
+                </Button>
+              )}
+            </li>
+          ))}
+        </ul>
+        <NoticeLine notice={notice} about={["pullFuse", "fitFuse"]} />
       </section>
     </div>
   );

@@ -46,6 +46,10 @@ export function PlacePicker({ label, places, value, onChoose, error, required = 
         onChange={(event) => onChoose(event.target.value)}
         className="block w-full rounded-b-sheet border border-edge bg-paper px-2 py-1 aria-invalid:border-2 aria-invalid:border-ink"
       >
+        {/* Without it the browser would show the first place as chosen, and choosing that one would change nothing. */}
+        <option value="" hidden>
+          Nothing chosen
+        </option>
         {groups.map(([group, members]) => (
           <optgroup key={group} label={group}>
             {members.map((place) => (

@@ -79,13 +79,13 @@ export function PointList({ view, armed, searchField, onPlace }: PointListProps)
 
 type Point = LearnerView["points"][number];
 
-/** All words must occur; an exact designator or id comes first. */
+/** All words must occur. Ids that begin with the first word come first, and of those the ones a lead can reach. */
 export function searchPoints(points: readonly Point[], query: string): readonly Point[] {
   const words = query.toLowerCase().split(/\s+/).filter(Boolean);
-  if (words.length === 0) return points;
   const text = (point: Point) =>
     `${point.id} ${point.title} ${point.owner} ${point.conductor ?? ""}`.toLowerCase();
-  const rank = (point: Point) => (point.id.toLowerCase().startsWith(words[0] ?? "") ? 0 : 1);
+  const rank = (point: Point) =>
+    (point.id.toLowerCase().startsWith(words[0] ?? "") ? 0 : 2) + (point.accessible ? 0 : 1);
   return points
     .filter((point) => words.every((word) => text(point).includes(word)))
     .sort((a, b) => rank(a) - rank(b));

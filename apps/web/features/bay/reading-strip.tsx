@@ -23,7 +23,7 @@ export function ReadingStrip({ log, meterFunction }: ReadingStripProps) {
   const high = Math.max(low + 1e-3, ...values);
   const x = (index: number) => margin + (index * (width - 2 * margin)) / (shown - 1);
   const y = (value: number) => height - margin - ((value - low) / (high - low)) * (height - 2 * margin);
-  const title = `Last readings, ${functionTitles[meterFunction].toLowerCase()}`;
+  const title = `Last readings: ${functionTitles[meterFunction]}`;
   return (
     <figure className="border-t border-hairline px-3 pt-1 pb-2">
       <figcaption className="flex justify-between text-[0.8125rem] text-ink-soft">

@@ -1,6 +1,6 @@
 import type { Command, LearnerView } from "@probeworthy/evaluation";
 import { Button } from "@/components/button";
-import { formatShopTime } from "./log-words";
+import { describeStatus, formatShopTime } from "./log-words";
 import type { Names } from "./names";
 import { NoticeLine } from "./notice-line";
 import type { Notice } from "./use-attempt";
@@ -20,6 +20,7 @@ export function ScanPanel({ view, names, notice, pending, send }: ScanPanelProps
   if (!codes && !liveData) return <p>This job is done without a scan tool.</p>;
   return (
     <div className="space-y-6">
+      <h2 className="sr-only">Scan tool</h2>
       <NoticeLine notice={notice} about={["readCodes", "readLiveData", "clearCodes"]} />
       {view.modules.map((module) => (
         <section key={module.id} aria-label={names.module(module.id)} className="border border-ink">
@@ -87,7 +88,7 @@ function CodesAnswer({ view, module }: AnswerProps) {
             <code className="font-semibold">{code.code}</code> {code.text}
             <span className="block text-sm text-ink-soft">
               Status <code>{code.status.toString(16).toUpperCase().padStart(2, "0")}</code>
-              {code.statusText.length > 0 && `: ${code.statusText.join(", ")}`}
+              {code.statusText.length > 0 && `: ${code.statusText.map(describeStatus).join(", ")}`}
             </span>
           </li>
         ))}

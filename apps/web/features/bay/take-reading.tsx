@@ -53,7 +53,7 @@ export function TakeReading({ required, busy, readingCount, buttonRef, onTake }:
             setText(event.target.value);
             setError(undefined);
           }}
-          placeholder="12.4, 2.2k or OL"
+          placeholder="12.4 or OL"
           autoComplete="off"
           className="font-mono"
         />

@@ -29,15 +29,12 @@ export function loadDrawings(
 async function draw(document: VehicleDocument, systemId: string): Promise<DrawnSystem> {
   const sheet = await layoutSheet(document, systemId);
   if (!sheet.ok) throw new Error(`the system ${systemId} cannot be drawn: ${JSON.stringify(sheet.error)}`);
-  const onSheet = new Set(sheet.value.connectors.map((connector) => connector.id));
   return {
     sheet: sheet.value,
-    faces: document.connectors
-      .filter((connector) => onSheet.has(connector.id))
-      .flatMap(({ id }) => {
-        const wire = connectorFace(document, id, "wire");
-        const terminal = connectorFace(document, id, "terminal");
-        return wire === undefined || terminal === undefined ? [] : [{ wire, terminal }];
-      }),
+    faces: document.connectors.flatMap(({ id }) => {
+      const wire = connectorFace(document, id, "wire");
+      const terminal = connectorFace(document, id, "terminal");
+      return wire === undefined || terminal === undefined ? [] : [{ wire, terminal }];
+    }),
   };
 }
