@@ -3,6 +3,8 @@ export { type CheckedChartRow, checkChart } from "./charts/check-chart";
 export { type ChartProblem, type ParsedChart, type ParsedChartRow, parseChart } from "./charts/parse-chart";
 export { type ChartRow, type ChartValue, terminalChart } from "./charts/terminal-chart";
 export { prepareVehicle } from "./compile/compile-vehicle";
+export { faultCodeFromBytes } from "./diagnosis/fault-code";
+export { clearedStatus, statusBit, statusText } from "./diagnosis/status-byte";
 export * from "./document/component";
 export * from "./document/condition";
 export * from "./document/expression";
@@ -17,6 +19,11 @@ export {
   vehicleDraftSchema,
 } from "./document/parse-vehicle";
 export * from "./document/vehicle-document";
+export { batteryOpenVolts } from "./physics/battery";
+export { cableOhmsPerMetre, conductorAmpacity, conductorOhms, copperOhmsAt } from "./physics/copper";
+export { fuseOpeningSeconds } from "./physics/fuse-law";
+export { advanceMotorHeat } from "./physics/motor-heat";
+export { thermistorOhms } from "./physics/thermistor";
 export { testPoints } from "./points/test-points";
 export * from "./result";
 export { advance } from "./simulation/advance";

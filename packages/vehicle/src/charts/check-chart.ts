@@ -57,6 +57,6 @@ function formatExpected(low: number | undefined, high: number | undefined, unit:
   return low !== undefined ? `at least ${low} ${unit}` : `at most ${high} ${unit}`;
 }
 
-/** Four significant digits, as a good meter shows; an open reads OL. */
+/** Four significant digits and no more than four decimals, as a good meter shows; an open reads OL. */
 const formatValue = (value: number): string =>
-  Number.isFinite(value) ? String(Number(value.toPrecision(4))) : "OL";
+  Number.isFinite(value) ? String(Number(Number(value.toPrecision(4)).toFixed(4))) : "OL";

@@ -14,6 +14,8 @@ export interface Thevenin {
 
 /** Lies across the points while they are probed, so that even two floating ones carry the probing current, Ω. */
 const bridgeOhms = 1e11;
+/** From here on only the solver's own leak on floating nodes joins the points: they are open, Ω. */
+const openFrom = 1e10;
 /** The points are moved by about this much, so that lamps, regulators and modules keep their state, V. */
 const probeVolts = 0.001;
 
@@ -43,7 +45,8 @@ export function thevenin(
     const moved = probe(vehicle, state, a, b, amps);
     if (!moved.ok) return moved;
     const seen = Math.max(1e-12, (moved.value - rest.value) / amps);
-    sourceOhms = seen >= bridgeOhms * 0.99 ? Number.POSITIVE_INFINITY : 1 / (1 / seen - 1 / bridgeOhms);
+    const behind = seen >= bridgeOhms ? bridgeOhms : 1 / (1 / seen - 1 / bridgeOhms);
+    sourceOhms = behind >= openFrom ? Number.POSITIVE_INFINITY : behind;
     amps = Math.min(1, probeVolts / seen);
   }
   return ok({ openVolts, sourceOhms });
