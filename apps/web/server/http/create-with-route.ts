@@ -78,11 +78,13 @@ export interface RouteDefinition<
   readonly handler: (inputs: Inputs<Database, Auth, P, Q, B> & { resource: Resource }) => Promise<Answer>;
   /**
    * The audit row of a write, written after the handler succeeded. `"own_log"` for a write that is itself an
-   * append-only record (attempt events). A write route without either is a bug and answers 500.
+   * append-only record (attempt events); `"nothing_written"` for a POST that only computes (a check, a preview).
+   * A write route without any of them is a bug and answers 500.
    * Write it below the handler: TypeScript then knows the type of `answer`.
    */
   readonly audit?:
     | "own_log"
+    | "nothing_written"
     | ((done: Inputs<Database, Auth, P, Q, B> & { resource: Resource; answer: Answer }) => AuditEntry);
 }
 

@@ -1,6 +1,9 @@
 import "server-only";
 import type { ClassSummary, Database } from "@probeworthy/database";
-import { type AssignmentOptions, assignmentOptionsSchema } from "@/features/assignments/assignment-options-view";
+import {
+  type AssignmentOptions,
+  assignmentOptionsSchema,
+} from "@/features/assignments/assignment-options-view";
 import { loadScenario } from "../services/attempts/documents";
 
 export async function loadAssignmentOptions(
@@ -9,7 +12,11 @@ export async function loadAssignmentOptions(
   { id, title }: ClassSummary,
 ): Promise<AssignmentOptions> {
   const scenarios = await loadScenarioOptions(database, organisationId);
-  return assignmentOptionsSchema.parse({ classId: id, classTitle: title, scenarios } satisfies AssignmentOptions);
+  return assignmentOptionsSchema.parse({
+    classId: id,
+    classTitle: title,
+    scenarios,
+  } satisfies AssignmentOptions);
 }
 
 /** The newest published version of every scenario that is in use. */

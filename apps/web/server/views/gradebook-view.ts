@@ -23,7 +23,9 @@ export function toMatrix(book: Gradebook, policy: AttemptPolicy, now: Date): Gra
     book.attempts.flatMap((attempt): CountedAttempt[] => {
       const percent = percentOf(attempt);
       if (percent === null) return [];
-      return [{ learner: attempt.learnerId, assignment: attempt.assignmentId, number: attempt.number, percent }];
+      return [
+        { learner: attempt.learnerId, assignment: attempt.assignmentId, number: attempt.number, percent },
+      ];
     }),
   );
 }
