@@ -22,18 +22,27 @@ export async function circuitBench(): Promise<Measurement[]> {
     return Math.abs(ours - volts) / Math.max(Math.abs(volts), 1e-3);
   });
 
-  const theirs = await ngspice.time(op150, 20);
-  const warm = medianSeconds(200, (i) => {
-    change(circuit, i);
-    solved(circuit);
-  });
-  const cold = medianSeconds(20, () => solved(prepared(op150)));
+  // In turns, so that a busy machine slows both alike.
+  const turns = { theirs: [] as number[], warm: [] as number[], cold: [] as number[] };
+  for (let turn = 0; turn < 20; turn++) {
+    turns.theirs.push(await ngspice.time(op150));
+    turns.warm.push(
+      medianSeconds(150, (i) => {
+        change(circuit, i);
+        solved(circuit);
+      }),
+    );
+    turns.cold.push(medianSeconds(2, () => solved(prepared(op150))));
+  }
+  const theirs = median(turns.theirs);
+  const warm = median(turns.warm);
+  const cold = median(turns.cold);
 
   const sizes = [100, 200, 400, 800, 1600, 3200];
   const times = sizes.map((nodes) => {
     const grown = prepared(randomNetwork(seed, { nodes, diodes: nodes / 5, switches: nodes / 20 }));
     solved(grown);
-    return medianSeconds(nodes > 1000 ? 15 : 60, (i) => {
+    return medianSeconds(Math.ceil(60_000 / nodes), (i) => {
       change(grown, i);
       solved(grown);
     });
@@ -80,8 +89,12 @@ function medianSeconds(turns: number, run: (turn: number) => void): number {
     run(i);
     times.push(performance.now() - start);
   }
-  times.sort((a, b) => a - b);
-  return (times[Math.floor(times.length / 2)] ?? Number.NaN) / 1e3;
+  return median(times) / 1e3;
+}
+
+function median(values: readonly number[]): number {
+  const sorted = [...values].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }
 
 /** Least-squares slope of y over x. */

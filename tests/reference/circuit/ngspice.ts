@@ -16,8 +16,8 @@ export interface Ngspice {
     network: Network,
     help?: { leaks?: readonly string[]; guess?: (node: string) => number },
   ): Promise<NgspiceSolution>;
-  /** Median seconds of one operating point, its deck already written. */
-  time(network: Network, turns: number): Promise<number>;
+  /** Seconds of one operating point, its deck already written. */
+  time(network: Network): Promise<number>;
 }
 
 /**
@@ -46,18 +46,13 @@ export async function startNgspice(): Promise<Ngspice> {
     return new Map(result.data.map((column) => [column.name.toLowerCase(), Number(column.values[0])]));
   };
   return {
-    async time(network, turns) {
+    async time(network) {
       // Its own default tolerances: what anyone who calls ngspice would get.
       const netlist = finishDeck(writeNetlist(network), "reltol=1e-3", undefined);
-      const times: number[] = [];
-      for (let i = 0; i < turns; i++) {
-        const start = performance.now();
-        const values = await run(netlist);
-        times.push(performance.now() - start);
-        if (values.size === 0) throw new Error(`ngspice gave no answer: ${simulation.getError().join("; ")}`);
-      }
-      times.sort((a, b) => a - b);
-      return (times[Math.floor(turns / 2)] ?? Number.NaN) / 1e3;
+      const start = performance.now();
+      const values = await run(netlist);
+      if (values.size === 0) throw new Error(`ngspice gave no answer: ${simulation.getError().join("; ")}`);
+      return (performance.now() - start) / 1e3;
     },
     async solve(network, { leaks = [], guess } = {}) {
       const deck = writeNetlist(network, leaks);

@@ -103,17 +103,23 @@ export function regulatorAmps(table: RegulatorTable, x: Evaluation, i: number): 
 }
 
 /**
- * Adds each regulator. Newton would jump for ever between "off" and "at the limit", where the curve is flat; a step
- * across the whole regulating range is stopped in its middle. Returns how many were stopped.
+ * Newton would jump for ever between "off", "regulating" and "at the limit", since the outer two are flat and say
+ * nothing of the others: so no step passes a bend of the curve without a stop at it, and none crosses the whole range.
  */
+function limitDrive(last: number, wanted: number): number {
+  const jumps = (last >= zAtLimit && wanted < 0) || (last <= 0 && wanted > zAtLimit);
+  if (jumps) return zAtLimit / 2;
+  if (last > 0 && wanted < 0) return 0;
+  return last < zAtLimit && wanted > zAtLimit ? zAtLimit : wanted;
+}
+
+/** Adds each regulator. Returns how many were evaluated short of where the node voltages are. */
 export function evaluateRegulators(table: RegulatorTable, x: Evaluation, limit: boolean): number {
   let limited = 0;
   for (let i = 0; i < table.count; i++) {
     const actual = driveOf(table, x, i);
-    const last = table.last[i];
-    const jumps = limit && ((last >= zAtLimit && actual <= 0) || (last <= 0 && actual >= zAtLimit));
-    const z = jumps ? zAtLimit / 2 : actual;
-    if (jumps) limited++;
+    const z = limit ? limitDrive(table.last[i], actual) : actual;
+    if (z !== actual) limited++;
     table.last[i] = z;
 
     const bend = table.limit[i] * currentBend;
