@@ -16,7 +16,7 @@ import type { Draft, Slot } from "./draft";
 import { drawBody, drawRail } from "./rails";
 import type { PlacedNode, RawLayout } from "./run-elk";
 import { boundaryDepth, facingDepth, harnessDepth, type PlacedGroup, postDepth } from "./shape";
-import { moved } from "./symbols/pieces";
+import { line, moved } from "./symbols/pieces";
 import { pulledFuseShift } from "./symbols/two-pole";
 
 /** Free space between the frame and the drawing, px: above for the rail's name, below for the body line. */
@@ -147,6 +147,20 @@ function pointsOfNode(placed: PlacedNode): readonly SheetTestPoint[] {
     });
 }
 
+/** The lead between a post or fuse socket and the symbol itself. */
+function postLeads(placed: PlacedNode): Shape["primitives"] {
+  const { node, shape } = placed;
+  if (node.kind !== "component") return [];
+  return shape.slots
+    .filter((slot) => !isOnConnector(slot))
+    .map((slot) => {
+      const strip = shape.strips[slot.side];
+      return slot.side === "top"
+        ? line("ink", [slot.x, postDepth], [slot.x, strip])
+        : line("ink", [slot.x, shape.height - postDepth], [slot.x, shape.height - strip]);
+    });
+}
+
 function symbolOf(document: VehicleDocument, placed: PlacedNode): SheetSymbol | undefined {
   const { node, shape, x, y } = placed;
   if (node.kind === "inline" || node.kind === "rail") return undefined;
@@ -177,7 +191,7 @@ function symbolOf(document: VehicleDocument, placed: PlacedNode): SheetSymbol | 
             side: slot.side,
           }))
         : [],
-    primitives: shift(shape.primitives),
+    primitives: shift([...postLeads(placed), ...shape.primitives]),
     ...(shape.fitted === undefined ? {} : { fitted: shift(shape.fitted) }),
     ...(shape.pulled === undefined ? {} : { pulled: shift(shape.pulled) }),
   };
@@ -197,22 +211,22 @@ function simplified(points: readonly Position[]): readonly Position[] {
 
 /** Snaps every route to the slots it joins and to right angles, and runs it into the strips of its nodes. */
 function finishLine(
-  line: Draft["lines"][number],
+  drafted: Draft["lines"][number],
   raw: RawLayout,
   nodes: ReadonlyMap<string, PlacedNode>,
 ): readonly Position[] {
-  const route = raw.lines.find((candidate) => candidate.id === line.id)?.points;
-  const upper = nodes.get(line.upper.node);
-  const lower = nodes.get(line.lower.node);
+  const route = raw.lines.find((candidate) => candidate.id === drafted.id)?.points;
+  const upper = nodes.get(drafted.upper.node);
+  const lower = nodes.get(drafted.lower.node);
   if (route === undefined || upper === undefined || lower === undefined)
-    throw new Error(`${line.id} was not laid out`);
+    throw new Error(`${drafted.id} was not laid out`);
   const slotOf = (placed: PlacedNode, key: string) => {
     const slot = placed.shape.slots.find((candidate) => candidate.key === key);
     if (slot === undefined) throw new Error(`${key} is not on ${placed.node.id}`);
     return slot;
   };
-  const start = slotOf(upper, line.upper.slot);
-  const end = slotOf(lower, line.lower.slot);
+  const start = slotOf(upper, drafted.upper.slot);
+  const end = slotOf(lower, drafted.lower.slot);
   const depth = (placed: PlacedNode, slot: Slot) => lineDepth(placed, slot, placed.shape.strips[slot.side]);
   const endY = lower.y + (end.side === "top" ? depth(lower, end) : lower.shape.height - depth(lower, end));
   const startY =

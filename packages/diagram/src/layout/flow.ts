@@ -48,7 +48,7 @@ function splitIntoNets(conductors: readonly ResolvedConductor[]): readonly Net[]
   return nets;
 }
 
-/** Through which joints the supply reaches each net, found outwards from the battery's positive post. */
+/** Through which joints the supply reaches each net, found outwards from the battery (a generator only where there is none). */
 function findSupplyEntries(
   document: VehicleDocument,
   nets: readonly Net[],
@@ -56,17 +56,17 @@ function findSupplyEntries(
   const components = new Map(document.components.map((component) => [component.id, component]));
   const isGround = (net: Net) => [...net.ends.values()].some((end) => end.kind === "ground");
   const kindOf = (end: End) => components.get(end.owner)?.kind;
-  const isPost = (end: End) =>
-    (kindOf(end) === "battery" && end.terminal === "+") ||
-    (kindOf(end) === "chargingSource" && end.terminal === "B+");
+  const postsOf = (kind: Component["kind"], terminal: string) => (net: Net) =>
+    [...net.ends.values()].filter((end) => kindOf(end) === kind && end.terminal === terminal);
+  const batteryPosts = postsOf("battery", "+");
+  const hasBattery = nets.some((net) => batteryPosts(net).length > 0);
+  const posts = hasBattery ? batteryPosts : postsOf("chargingSource", "B+");
   const entries = new Map<Net, string[]>();
-  let front = nets.filter((net) => !isGround(net) && [...net.ends.values()].some(isPost));
+  let front = nets.filter((net) => !isGround(net) && posts(net).length > 0);
   for (const net of front) {
-    const posts = [...net.ends.values()].filter(isPost);
-    const battery = posts.filter((end) => kindOf(end) === "battery");
     entries.set(
       net,
-      (battery.length > 0 ? battery : posts).map((end) => end.joint),
+      posts(net).map((end) => end.joint),
     );
   }
   while (front.length > 0) {

@@ -23,10 +23,12 @@ export type LayoutError =
   /** No conductor touches the system's components. */
   | { readonly code: "nothing_to_draw"; readonly systemId: string };
 
-const strategies: readonly Strategy[] = ["BRANDES_KOEPF", "NETWORK_SIMPLEX"].flatMap((placement) =>
-  ["1", "2", "3"].map((seed) => ({
+/** Places as high as possible or with the shortest lines; columns balanced or straightened. */
+const strategies: readonly Strategy[] = ["LONGEST_PATH_SOURCE", "NETWORK_SIMPLEX"].flatMap((layering) =>
+  ["BRANDES_KOEPF", "NETWORK_SIMPLEX"].map((placement) => ({
+    "elk.layered.layering.strategy": layering,
     "elk.layered.nodePlacement.strategy": placement,
-    "elk.randomSeed": seed,
+    "elk.randomSeed": "1",
   })),
 );
 
@@ -36,23 +38,26 @@ async function layOut(
   draft: Draft,
   strategy: Strategy,
 ): Promise<Sheet> {
-  const loose = new Map<string, Shape>(
+  let shapes = new Map<string, Shape>(
     draft.nodes.map((node) => [node.id, shapeNode(document, node, node.slots)]),
   );
-  const first = await runElk(draft, loose, strategy, false);
-  const settled = new Map<string, Shape>(
-    draft.nodes.map((node) => [
-      node.id,
-      shapeNode(document, node, orderSlots(node.slots, first.slotOrder.get(node.id) ?? [])),
-    ]),
-  );
-  return assembleSheet(document, title, draft, await runElk(draft, settled, strategy, true));
+  // First everything may move; then cavities stay with their connector and the bars follow; then all keeps its place.
+  for (const fixed of ["none", "components"] as const) {
+    const { slotOrder } = await runElk(draft, shapes, strategy, fixed);
+    shapes = new Map(
+      draft.nodes.map((node) => [
+        node.id,
+        shapeNode(document, node, orderSlots(node.slots, slotOrder.get(node.id) ?? [])),
+      ]),
+    );
+  }
+  return assembleSheet(document, title, draft, await runElk(draft, shapes, strategy, "all"));
 }
 
 /** Lower is better: crossings weigh most, then corners, then the size of the sheet. */
 function cost(sheet: Sheet): number {
   const corners = sheet.conductors.reduce((sum, conductor) => sum + conductor.points.length - 2, 0);
-  return countCrossings(sheet) * 10 + corners + (sheet.width + sheet.height) / 100;
+  return countCrossings(sheet) * 10 + corners + (sheet.width + sheet.height) / 20;
 }
 
 /**

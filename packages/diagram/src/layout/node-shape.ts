@@ -35,7 +35,7 @@ function shapeInline(slots: readonly Slot[]): Shape {
   });
   return {
     width: upper.width + 4,
-    height: connectorStrip + 4,
+    height: connectorStrip,
     slots: [...upper.slots, ...lower],
     groups: upper.groups,
     strips: { top: 0, bottom: 0 },

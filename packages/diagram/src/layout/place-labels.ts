@@ -31,7 +31,7 @@ function fixedObstacles(sheet: Sheet): Box[] {
   return [...sheet.symbols, ...symbolTextBoxes(sheet).map(({ box }) => box), ...connectors, ...points];
 }
 
-/** Candidate places beside the vertical runs and above the horizontal ones, the longest run first. */
+/** Candidate places beside the vertical runs and along the horizontal ones, the longest run first. */
 function candidates(conductor: SheetConductor, lines: readonly string[]): readonly ConductorLabel[] {
   const height = lines.length * 13;
   const width = Math.max(...lines.map((each) => textWidth(each, "cavity")));
@@ -51,7 +51,7 @@ function candidates(conductor: SheetConductor, lines: readonly string[]): readon
   const found: ConductorLabel[] = [];
   for (const { a, b, length } of verticals) {
     const top = Math.min(a.y, b.y);
-    for (let offset = 2; offset + height <= length; offset += 4) {
+    for (let offset = Math.min(8, length - height); offset + height <= length; offset += 4) {
       found.push(label(a.x + clearance, top + 10 + offset, "start"));
       found.push(label(a.x - clearance, top + 10 + offset, "end"));
     }
@@ -59,7 +59,10 @@ function candidates(conductor: SheetConductor, lines: readonly string[]): readon
   for (const { a, b } of horizontals) {
     const left = Math.min(a.x, b.x);
     const right = Math.max(a.x, b.x);
-    for (let x = left; x + width <= right; x += 8) found.push(label(x, a.y - height + 6, "start"));
+    for (let x = left; x + width <= right; x += 8) {
+      found.push(label(x, a.y + 15, "start"));
+      if (lines.length === 1) found.push(label(x, a.y - 7, "start"));
+    }
   }
   return found;
 }

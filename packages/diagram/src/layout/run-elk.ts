@@ -33,9 +33,9 @@ const base: LayoutOptions = {
   "elk.spacing.nodeNode": "36",
   "elk.spacing.edgeNode": "34",
   "elk.spacing.edgeEdge": "40",
-  "elk.layered.spacing.nodeNodeBetweenLayers": "64",
-  "elk.layered.spacing.edgeNodeBetweenLayers": "22",
-  "elk.layered.spacing.edgeEdgeBetweenLayers": "14",
+  "elk.layered.spacing.nodeNodeBetweenLayers": "44",
+  "elk.layered.spacing.edgeNodeBetweenLayers": "18",
+  "elk.layered.spacing.edgeEdgeBetweenLayers": "13",
   "elk.spacing.portPort": "44",
   "elk.layered.thoroughness": "30",
   "elk.layered.nodePlacement.favorStraightEdges": "true",
@@ -43,10 +43,24 @@ const base: LayoutOptions = {
   "elk.padding": "[top=0,left=0,bottom=0,right=0]",
 };
 
+let shared: InstanceType<typeof ELK> | undefined;
+/** Starting the engine costs more than a layout, and it keeps no state between graphs. */
+function engine(): InstanceType<typeof ELK> {
+  shared ??= new ELK();
+  return shared;
+}
+
 const portId = (node: string, slot: string) => `${node}|${slot}`;
 
-function elkNode(node: DraftNode, shape: Shape, isOrderFixed: boolean): ElkNode {
-  const isFree = node.kind === "rail" || !isOrderFixed;
+/**
+ * Which slots keep their place: none; those of components and in-line connectors, whose cavities stay together; or
+ * all but the rail's, which is drawn as long as it needs to be.
+ */
+export type Fixed = "none" | "components" | "all";
+
+function elkNode(node: DraftNode, shape: Shape, fixed: Fixed): ElkNode {
+  const isComponent = node.kind === "component" || node.kind === "inline";
+  const isFree = node.kind === "rail" || fixed === "none" || (fixed === "components" && !isComponent);
   return {
     id: node.id,
     width: shape.width,
@@ -68,15 +82,15 @@ function elkNode(node: DraftNode, shape: Shape, isOrderFixed: boolean): ElkNode 
 }
 
 /**
- * Asks the layered algorithm of ELK (Eclipse Layout Kernel) for places and orthogonal routes. With `isOrderFixed`
- * every slot keeps the place its shape gives it; without, ELK chooses the order along each side.
+ * Asks the layered algorithm of ELK (Eclipse Layout Kernel) for places and orthogonal routes. ELK chooses
+ * the order of the slots that are not fixed.
  * Rejects only when ELK refuses the graph, which is a bug of ours.
  */
 export async function runElk(
   draft: Draft,
   shapes: ReadonlyMap<string, Shape>,
   strategy: Strategy,
-  isOrderFixed: boolean,
+  fixed: Fixed,
 ): Promise<RawLayout & { readonly slotOrder: ReadonlyMap<string, readonly string[]> }> {
   const shapeOf = (node: DraftNode) => {
     const shape = shapes.get(node.id);
@@ -96,10 +110,10 @@ export async function runElk(
   const input: ElkNode = {
     id: "sheet",
     layoutOptions: { ...base, ...strategy },
-    children: draft.nodes.map((node) => elkNode(node, shapeOf(node), isOrderFixed)),
+    children: draft.nodes.map((node) => elkNode(node, shapeOf(node), fixed)),
     edges,
   };
-  const graph = await new ELK().layout(input);
+  const graph = await engine().layout(input);
   const placed = new Map((graph.children ?? []).map((child) => [child.id, child]));
   const round = ({ x, y }: Position): Position => ({ x: Math.round(x), y: Math.round(y) });
   return {

@@ -3,12 +3,12 @@ import { textWidth, wrapText } from "../text-size";
 import type { Slot } from "./draft";
 
 /** Heights of the strip between a node's edge and its symbol, px. */
-export const connectorStrip = 56;
+export const connectorStrip = 64;
 export const postStrip = 22;
 /** Distance of the harness face, the boundary and the facing terminal from the node's edge, px. */
-export const harnessDepth = 16;
-export const boundaryDepth = 30;
-export const facingDepth = 44;
+export const harnessDepth = 14;
+export const boundaryDepth = 32;
+export const facingDepth = 50;
 export const postDepth = 12;
 /** Room for a connector's designator at the left of its cavities, px. */
 const connectorName = 34;
@@ -40,12 +40,12 @@ export interface Shape {
   readonly pulled?: readonly Primitive[];
 }
 
-/** The words written under a terminal name: as narrow as they go in at most four lines. */
+/** The words written under a terminal name: as narrow as they go in at most five lines. */
 export function functionLines(slot: Slot): readonly string[] {
   if (slot.function === undefined) return [];
   for (let characters = 7; characters < 30; characters += 1) {
     const lines = wrapText(slot.function, characters);
-    if (lines.length <= 3) return lines;
+    if (lines.length <= 5) return lines;
   }
   return [slot.function];
 }
