@@ -11,15 +11,8 @@ describe("the training vehicle's document", () => {
     expect(parsed).toEqual({ ok: true, value: trainingVehicle });
   });
 
-  it("raises no error in the validator", () => {
-    expect(validateVehicle(trainingVehicle).filter(({ severity }) => severity === "error")).toEqual([]);
-  });
-
-  it("warns of nothing but the cables that no car fuses: battery to pre-fuse box, battery to starter", () => {
-    const warned = validateVehicle(trainingVehicle)
-      .map(({ path }) => /^conductors\[(\d+)\]/.exec(path)?.[1] ?? path)
-      .map((position) => trainingVehicle.conductors[Number(position)]?.id ?? position);
-    expect([...new Set(warned)].sort()).toEqual(["W1", "W2", "W3", "W4", "W8", "W9"]);
+  it("gives the validator nothing to say, neither error nor warning", () => {
+    expect(validateVehicle(trainingVehicle)).toEqual([]);
   });
 
   it("gives every conductor of a bus pair its partner of equal length and size", () => {
@@ -48,12 +41,11 @@ describe("the starter scenarios", () => {
     expect(starterScenarios.at(-1)?.pool.map(({ id }) => id)).toEqual(single);
   });
 
-  it.each(suppliedFaults.flatMap((fault) => (["mild", "middle", "severe"] as const).map((s) => [fault.id, s])))(
-    "%s, %s: stands at a place the vehicle has",
-    (id, severity) => {
-      const fault = suppliedFaults.find((candidate) => candidate.id === id);
-      const prepared = prepareVehicle(trainingVehicle, fault?.faults(severity as Severity));
-      expect(prepared.ok ? "" : prepared.error).toBe("");
-    },
-  );
+  it.each(
+    suppliedFaults.flatMap((fault) => (["mild", "middle", "severe"] as const).map((s) => [fault.id, s])),
+  )("%s, %s: stands at a place the vehicle has", (id, severity) => {
+    const fault = suppliedFaults.find((candidate) => candidate.id === id);
+    const prepared = prepareVehicle(trainingVehicle, fault?.faults(severity as Severity));
+    expect(prepared.ok ? "" : prepared.error).toBe("");
+  });
 });

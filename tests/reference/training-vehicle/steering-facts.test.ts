@@ -1,7 +1,7 @@
 import type { Fault } from "@probeworthy/vehicle";
+import { thevenin } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { cranking, idling, keyOff, keyOn, must, TestDrive, turning } from "./test-drive";
-import { thevenin } from "@probeworthy/vehicle";
 
 const supply = "X12.2:h";
 const signal1 = "X12.1:h";
@@ -47,7 +47,7 @@ describe("the torque sensor (common practice, no source)", () => {
       expect(Math.abs(drive.volts("X15.1:h"))).toBeLessThan(0.05);
     }
     const source = must(thevenin(off.vehicle, off.state, "X15.1:h", "G1:-"));
-    expect(source.ohms).toBeLessThan(1);
+    expect(source.sourceOhms).toBeLessThan(1);
   });
 
   it("twists the bar by 7 to 8 degrees at the most", () => {
@@ -60,7 +60,9 @@ describe("the torque sensor (common practice, no source)", () => {
 describe("the feeds (common practice, no source)", () => {
   it("has the ignition feed live in ON and START only", () => {
     expect(Math.abs(new TestDrive([], keyOff).volts(ignitionFeed))).toBeLessThan(0.1);
-    expect(Math.abs(new TestDrive([], { ...keyOff, key: "accessory" }).volts(ignitionFeed))).toBeLessThan(0.1);
+    expect(Math.abs(new TestDrive([], { ...keyOff, key: "accessory" }).volts(ignitionFeed))).toBeLessThan(
+      0.1,
+    );
     expect(new TestDrive([], keyOn).volts(ignitionFeed)).toBeGreaterThan(12);
     expect(new TestDrive([], cranking).volts(ignitionFeed)).toBeGreaterThan(10);
   });
@@ -135,7 +137,7 @@ describe("assist (common practice, no source)", () => {
 describe("the bus", () => {
   // Two 120 Ω terminators side by side: 60 Ω; ISO 11898-2 practice as on
   // https://obd-cable.com/can-bus-health-check-multimeter-resistance-diagnosis ; one maker accepts 54 to 69 Ω.
-  const ohms = (drive: TestDrive) => must(thevenin(drive.vehicle, drive.state, "X80:6", "X80:14")).ohms;
+  const ohms = (drive: TestDrive) => must(thevenin(drive.vehicle, drive.state, "X80:6", "X80:14")).sourceOhms;
 
   it("reads about 60 Ω at the diagnostic socket, about 120 Ω with one end unplugged", () => {
     const both = ohms(new TestDrive());

@@ -1,14 +1,14 @@
 import { trainingVehicle } from "@probeworthy/training-vehicle";
 import {
   advance,
-  changeState,
   type ConditionValues,
+  changeState,
   type Fault,
   type PreparedVehicle,
   prepareVehicle,
   type Result,
-  scan,
   type Settled,
+  scan,
   settle,
   startState,
   type VehicleState,

@@ -39,13 +39,12 @@ export const assistStoppingCodes = [
   "C1404-16",
   "C1404-17",
   "C1411-13",
-  "C1411-18",
   "C1421-16",
   "C1421-17",
 ];
 
 /** Codes that light the warning lamp although assist goes on. */
-export const advisoryCodes = ["C1422-16", "U0100-87", "U0129-87"];
+export const advisoryCodes = ["C1411-18", "C1422-16", "U0100-87", "U0129-87"];
 
 /**
  * Without the engine module's message the steering would be lost at speed, so the module then takes the engine as

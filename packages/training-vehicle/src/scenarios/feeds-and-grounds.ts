@@ -83,19 +83,19 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
     level: "intermediate",
     learningGoal: "Find a resistance that hides until current flows: measure voltage drop under load.",
     instructorNote:
-      "At rest everything reads right: feed, ground and resistance in ohms. The code for motor current points at the power circuit. A good technician has a helper hold the wheel against its stop and measures the drop of the ground side (X10 cavity 2 to battery negative) and of the feed side (battery positive to X10 cavity 1). A healthy ground drops well below 0.1 V; this one drops volts. Then along the path: contact, wire, ring, body.",
+      "At rest everything reads right: feed, ground and resistance in ohms. The code for low motor current points at the power circuit. A good technician has a helper hold the wheel against its stop and measures where the voltage goes: battery positive to X10 cavity 1, X10 cavity 2 to battery negative, and across the motor. A healthy ground drops well below 0.1 V; a bad ring drops volts. With a bad contact at X10 cavity 2 the wire's side looks innocent, but the idle motor terminal stands volts above ground. With a bad contact at X13 neither shows, and only the motor's own voltage is missing.",
     complaints: [
-      "Driving straight is fine. But when I park or turn tightly the help cuts out and the lamp comes on. After I switch the car off and on again it is back.",
-      "In the multi-storey car park the steering gives up half-way round. On the road I notice nothing.",
+      "Driving straight is fine. But when I park or turn tightly the steering gets heavy and the lamp comes on.",
+      "In the multi-storey car park the steering gives up half-way round, and then there is this lamp. On the road I notice nothing.",
     ],
     pool: [
       candidate("power-ground-ring", "Ring at XE3 corroded", 3, resistance("XE3", 0.22, 0.5)),
       candidate("power-ground-contact", "Contact of X10 cavity 2 spread", 1, resistance("X10.2", 0.22, 0.5)),
       candidate(
-        "battery-feed-contact-resistance",
-        "Contact of X10 cavity 1 spread",
+        "motor-contact-resistance",
+        "Contact of X13 cavity 1 spread",
         1,
-        resistance("X10.1", 0.22, 0.5),
+        resistance("X13.1", 0.22, 0.5),
       ),
     ],
     par: { shopMinutes: 30, readings: 7 },
@@ -122,7 +122,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         "body-ground-strap",
         "Battery negative ring at XE1 corroded",
         1,
-        resistance("XE1", 0.041, 0.065),
+        resistance("XE1", 0.045, 0.065),
       ),
     ],
     par: { shopMinutes: 20, readings: 5 },
@@ -139,7 +139,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       "The steering lamp has come back since the windscreen was replaced. They said there was some water under the dash.",
     ],
     pool: [
-      candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 6.3, 9)),
+      candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 6.3, 8)),
       candidate("signal-ground-contact-corroded", "X31 cavity 2 corroded", 1, resistance("X31.2", 6, 6.7)),
     ],
     par: { shopMinutes: 30, readings: 6 },

@@ -70,16 +70,33 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
     level: "advanced",
     learningGoal: "Find one open wire of a data bus with a meter and the codes of several modules.",
     instructorNote:
-      "Which modules miss which messages tells where the bus is interrupted. A good technician lists the codes of all modules first, then measures resistance between the bus wires at the diagnostic socket and at the steering connector with the key off and the battery feed safe, and compares both wires' voltages at both ends of the suspect piece.",
+      "Every module but the brake module misses the brake module: the interruption lies at its own branch. The steering assumes motorway speed, so the road feels normal and parking does not. A good technician lists the codes of all modules first, then measures between the bus wires at X21 with the key off, unplugged, where 60 Ω are missing, and finds by voltage or continuity which of the two wires is open.",
     complaints: [
       "The steering lamp is on. On the road it is as always, but parking is hard work.",
-      "Since the knee panel was off, the steering lamp is on and it is heavy in the car park.",
+      "Since the brake fluid was changed a lamp is on and the car is heavy in the car park.",
     ],
     pool: [
-      candidate("can-high-wire-open", "CAN high open between dash and steering", 1, open("W29")),
-      candidate("can-low-wire-open", "CAN low open between dash and steering", 1, open("W30")),
-      candidate("can-low-contact-open", "X31 cavity 5 backed out", 1, open("X31.5")),
-      candidate("can-high-brake-open", "CAN high open at the brake module", 1, open("W42")),
+      candidate("can-high-brake-wire-open", "CAN high wire broken at the brake module", 1, open("W42")),
+      candidate("can-low-brake-wire-open", "CAN low wire broken at the brake module", 1, open("W43")),
+      candidate("can-high-brake-contact-open", "X21 cavity 4 backed out", 1, open("X21.4")),
+    ],
+    par: { shopMinutes: 40, readings: 8 },
+  }),
+  steeringScenario({
+    id: "lamp-but-steers-well",
+    title: "The lamp is on but it steers well",
+    level: "advanced",
+    learningGoal: "Understand that a module can hear without being heard when one bus wire is open.",
+    instructorNote:
+      "The cluster misses the steering and the scan tool cannot reach it, but the steering assists: with one wire open it still makes out what the others send, while its own messages do not get through. A good technician does not take silence for a dead module, checks feed and ground of the module once, then measures between the bus wires at X11 with the key off, unplugged, where 60 Ω are missing, and divides at X31.",
+    complaints: [
+      "The steering lamp is on. The steering itself is fine, I notice no difference.",
+      "Since the knee panel was off there is this steering lamp. It steers as always.",
+    ],
+    pool: [
+      candidate("can-high-steering-wire-open", "CAN high open between dash and X31", 1, open("W29")),
+      candidate("can-low-steering-wire-open", "CAN low open between dash and X31", 1, open("W30")),
+      candidate("can-low-steering-contact-open", "X31 cavity 5 backed out", 1, open("X31.5")),
     ],
     par: { shopMinutes: 40, readings: 8 },
   }),

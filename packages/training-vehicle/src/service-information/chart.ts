@@ -59,6 +59,7 @@ export const powerSteeringChart: Row[] = [
   ...volts("X15.4:h", "Torque sensor supply at the sensor", [keyOn], "X15.1:h"),
   ...volts("X15.1:h", "Torque sensor ground at the sensor", [keyOn]),
   ...volts("X13.1:h", "Motor M+ against M−", [keyOn, idle, right, left, fast], "X13.2:h"),
+  ...volts("X13.2:h", "Motor M− to battery negative", [idle, right]),
   ...volts("X11.5:h", "CAN high", [keyOff, keyOn, idle]),
   ...volts("X11.1:h", "CAN low", [keyOff, keyOn, idle]),
   ...volts("X22.9:h", "Steering warning lamp, switched side", [keyOn, idle]),
