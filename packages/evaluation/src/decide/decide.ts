@@ -30,7 +30,10 @@ export function decide(
   const decision = carryOut(bench, command);
   if (!decision.ok) return decision;
   const { car, observation, meterFuse, remarks = [] } = decision.value;
-  const blew = car.slow.blownFuses.some((fuse) => !state.world.slow.blownFuses.includes(fuse));
+  const renewed = command.type === "fitFuse" && command.fresh ? command.fuse : null;
+  const blew = car.slow.blownFuses.some(
+    (fuse) => fuse === renewed || !state.world.slow.blownFuses.includes(fuse),
+  );
   return ok([
     {
       sequence: state.sequence + 1,
