@@ -35,11 +35,17 @@ export function createAuditRepository(client: Client) {
       limit: number;
       before?: string;
       resource?: { type: string; id: string };
+      /** Only what this person did. */
+      actorId?: string;
+      /** Only entries about this kind of thing, whichever one. */
+      resourceType?: string;
     }): Promise<AuditEntry[]> {
-      const { organisationId, limit, before, resource } = input;
+      const { organisationId, limit, before, resource, actorId, resourceType } = input;
       const rows = await client.auditEntry.findMany({
         where: {
           organisationId,
+          ...(actorId === undefined ? {} : { actorId }),
+          ...(resourceType === undefined ? {} : { resourceType }),
           ...(resource === undefined ? {} : { resourceType: resource.type, resourceId: resource.id }),
         },
         include: { actor: { select: { name: true } } },

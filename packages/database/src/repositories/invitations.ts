@@ -33,6 +33,8 @@ export interface InvitationForHolder {
   expiresAt: Date;
 }
 
+const withAssignmentTitle = { assignment: { select: { title: true } } } as const;
+
 export function createInvitationRepository(client: Client) {
   return {
     /**
@@ -104,23 +106,22 @@ export function createInvitationRepository(client: Client) {
     async list(input: { organisationId: string; now: Date }): Promise<Invitation[]> {
       const rows = await client.invitation.findMany({
         where: { organisationId: input.organisationId },
-        include: { assignment: { select: { title: true } } },
+        include: withAssignmentTitle,
         orderBy: [{ createdAt: "desc" }, { id: "desc" }],
       });
-      return rows.map((row) => ({
-        id: row.id,
-        email: row.email,
-        name: row.name,
-        role: row.role,
-        assignmentId: row.assignmentId,
-        assignmentTitle: row.assignment?.title ?? null,
-        state: stateOf(row, input.now),
-        expiresAt: row.expiresAt,
-        usedAt: row.usedAt,
-        usedById: row.usedById,
-        createdById: row.createdById,
-        createdAt: row.createdAt,
-      }));
+      return rows.map((row) => toInvitation(row, input.now));
+    },
+
+    async find(input: {
+      organisationId: string;
+      invitationId: string;
+      now: Date;
+    }): Promise<Invitation | null> {
+      const row = await client.invitation.findFirst({
+        where: { id: input.invitationId, organisationId: input.organisationId },
+        include: withAssignmentTitle,
+      });
+      return row === null ? null : toInvitation(row, input.now);
     },
 
     /** Answers whether there was an unused invitation to revoke. */
@@ -136,6 +137,28 @@ export function createInvitationRepository(client: Client) {
       });
       return count === 1;
     },
+  };
+}
+
+interface InvitationRow extends Omit<Invitation, "assignmentTitle" | "state"> {
+  revokedAt: Date | null;
+  assignment: { title: string } | null;
+}
+
+function toInvitation(row: InvitationRow, now: Date): Invitation {
+  return {
+    id: row.id,
+    email: row.email,
+    name: row.name,
+    role: row.role,
+    assignmentId: row.assignmentId,
+    assignmentTitle: row.assignment?.title ?? null,
+    state: stateOf(row, now),
+    expiresAt: row.expiresAt,
+    usedAt: row.usedAt,
+    usedById: row.usedById,
+    createdById: row.createdById,
+    createdAt: row.createdAt,
   };
 }
 

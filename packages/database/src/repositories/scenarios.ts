@@ -130,6 +130,26 @@ export function createScenarioRepository(client: Client) {
     },
 
     /**
+     * Saves only over the state the author has seen, so that two screens on one draft never overwrite each other.
+     * Answers the moment to hand back with the next save.
+     */
+    async saveDraftOver(
+      input: ScenarioRef & { title: string; draft: unknown; seenAt: Date; savedAt: Date },
+    ): Promise<Result<{ savedAt: Date }, { code: "not_found" } | { code: "changed"; savedAt: Date }>> {
+      const { organisationId, scenarioId, title, draft, seenAt, savedAt } = input;
+      const { count } = await client.scenario.updateMany({
+        where: { id: scenarioId, organisationId, archivedAt: null, updatedAt: seenAt },
+        data: { title, draft: toOptionalJson(draft), updatedAt: savedAt },
+      });
+      if (count === 1) return succeed({ savedAt });
+      const present = await client.scenario.findFirst({
+        where: { id: scenarioId, organisationId, archivedAt: null },
+        select: { updatedAt: true },
+      });
+      return fail(present === null ? { code: "not_found" } : { code: "changed", savedAt: present.updatedAt });
+    },
+
+    /**
      * The next version, which never changes again, and no draft left. Content equal to the latest version for
      * the same vehicle version answers with that one.
      */
