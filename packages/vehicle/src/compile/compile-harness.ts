@@ -27,11 +27,10 @@ export function compileHarness(
     const { id, squareMillimetres, metres } = conductor;
     const fault = builder.fault(id);
     const at20 = conductorOhms(squareMillimetres, metres, 20);
-    builder.resistor(id, endNode(conductor.from, index), endNode(conductor.to, index), at20 + fault);
-    if (fault < openOhms)
-      builder.update((world, set) =>
-        set.ohms(id, conductorOhms(squareMillimetres, metres, world.ambient) + fault),
-      );
+    builder.resistor(id, endNode(conductor.from, index), endNode(conductor.to, index), at20);
+    builder.update((world, set) =>
+      set.ohms(id, Math.min(openOhms, conductorOhms(squareMillimetres, metres, world.ambient) + fault)),
+    );
   }
   for (const connector of document.connectors) {
     for (const cavity of connector.cavities) {
@@ -40,16 +39,18 @@ export function compileHarness(
       const near = builder.node(`${id}:h`);
       if (!inline && cavity.terminal === undefined) continue;
       const far = inline ? `${id}:b` : `${connector.component}:${cavity.terminal}`;
-      const mated = Math.min(openOhms, (cavity.contactOhms ?? defaultContactOhms) + builder.fault(id));
-      builder.resistor(id, near, far, mated);
+      const contact = cavity.contactOhms ?? defaultContactOhms;
+      const mated = Math.min(openOhms, contact + builder.fault(id));
+      builder.resistor(id, near, far, contact);
       builder.update((world, set) => set.ohms(id, world.unplugged.has(connector.id) ? openOhms : mated));
     }
   }
-  for (const point of document.groundPoints) {
-    const ohms = (point.contactOhms ?? defaultGroundOhms) + builder.fault(point.id);
-    builder.resistor(point.id, `${point.id}:ring`, "body", ohms);
+  for (const { id, contactOhms = defaultGroundOhms } of document.groundPoints) {
+    const ohms = Math.min(openOhms, contactOhms + builder.fault(id));
+    builder.resistor(id, `${id}:ring`, "body", contactOhms);
+    builder.update((_, set) => set.ohms(id, ohms));
   }
   overlay.shorts.forEach((short, position) => {
-    if (short.a !== short.b) builder.resistor(`short#${position}`, short.a, short.b, short.ohms);
+    if (short.a !== short.b) builder.faultResistor(`short#${position}`, short.a, short.b, short.ohms);
   });
 }

@@ -19,6 +19,8 @@ export interface CompiledVehicle {
   readonly faults: readonly Fault[];
   readonly elements: readonly CircuitElement[];
   readonly updates: readonly WorldUpdate[];
+  /** Tells the topology from that of the same document without faults. */
+  readonly topology: string;
   /** Electrical nodes of the network by name. */
   readonly nodes: ReadonlySet<string>;
   readonly modules: readonly CompiledModule[];
@@ -60,6 +62,7 @@ export function prepareVehicle(
     faults,
     elements: builder.elements,
     updates: builder.updates,
+    topology: builder.topology,
     nodes: builder.nodes,
     modules,
     motors,

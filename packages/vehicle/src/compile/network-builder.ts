@@ -28,11 +28,16 @@ export const idleVolts = 1e-4;
 
 export type WorldUpdate = (world: World, set: ElementSetter) => void;
 
-/** Gathers the elements of a network and the rules that set their values. */
+/**
+ * Gathers the elements of a network and the rules that set their values. Elements start with the figures of the faultless
+ * document, and everything a fault or a state changes is written by a rule, so that vehicles that differ in values only
+ * share one prepared circuit.
+ */
 export class NetworkBuilder {
   readonly elements: CircuitElement[] = [];
   readonly updates: WorldUpdate[] = [];
   readonly nodes = new Set<string>(["body"]);
+  private readonly faultElements: string[] = [];
 
   constructor(private readonly series: ReadonlyMap<string, number>) {}
 
@@ -54,13 +59,25 @@ export class NetworkBuilder {
     this.add({ kind: "resistor", id, a: this.node(a), b: this.node(b), ohms: Math.min(openOhms, ohms) });
   }
 
+  /** A resistor that a fault has put in. It shapes the topology; its value is written like any other. */
+  faultResistor(id: string, a: string, b: string, ohms: number): void {
+    this.faultElements.push(`${id} ${a} ${b}`);
+    this.resistor(id, a, b, 1);
+    this.update((_, set) => set.ohms(id, ohms));
+  }
+
+  /** What tells this network's topology from that of the same document without faults. */
+  get topology(): string {
+    return this.faultElements.join(";");
+  }
+
   /** The node inside a component behind one of its terminals: apart from the terminal only where a fault lies between. */
   inside(component: string, terminal: string): string {
     const place = `${component}:${terminal}`;
     const ohms = this.fault(place);
     if (ohms === 0) return this.node(place);
     const inner = `${place}#inside`;
-    if (!this.nodes.has(inner)) this.resistor(`${place}#fault`, place, inner, ohms);
+    if (!this.nodes.has(inner)) this.faultResistor(`${place}#fault`, place, inner, ohms);
     return this.node(inner);
   }
 

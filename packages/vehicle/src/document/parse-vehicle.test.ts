@@ -62,7 +62,7 @@ describe("parseVehicle", () => {
       "a signal used before it is there",
       (d) => component(d, "A1", "module").signals.reverse(),
       "components[13].signals[0].value",
-      /no signal requested before/,
+      /no signal stopped before/,
     ],
     [
       "a message nobody sends",

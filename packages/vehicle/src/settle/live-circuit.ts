@@ -7,6 +7,7 @@ import {
 } from "@probeworthy/circuit";
 import type { CompiledVehicle } from "../compile/compile-vehicle";
 import type { ElementSetter } from "../compile/network-builder";
+import type { VehicleDocument } from "../document/vehicle-document";
 import { err, ok, type Result } from "../result";
 import type { VehicleError } from "../simulation/types";
 
@@ -58,22 +59,28 @@ export class LiveCircuit implements ElementSetter {
   }
 }
 
-const caches = new WeakMap<CompiledVehicle, Map<string, LiveCircuit>>();
-/** Instruments come and go; their circuits are kept while a log is replayed, the oldest dropped first. */
-const cacheSize = 24;
+const caches = new WeakMap<VehicleDocument, Map<string, LiveCircuit>>();
+/** Instruments and shorts come and go; their circuits are kept while logs are replayed, the oldest dropped first. */
+const cacheSize = 64;
 
-/** The circuit of a vehicle with extra elements between its nodes, prepared once per set of extra elements. */
+/**
+ * The circuit of a vehicle with extra elements between its nodes. Vehicles made from one document share it when their
+ * faults leave the topology alone; every settle writes all values that may differ.
+ */
 export function liveCircuit(
   compiled: CompiledVehicle,
   extra: readonly CircuitElement[],
 ): Result<LiveCircuit, VehicleError> {
-  const key = extra.length === 0 ? "" : JSON.stringify(extra);
-  const cache = caches.get(compiled) ?? new Map<string, LiveCircuit>();
-  caches.set(compiled, cache);
+  const key = `${compiled.topology}|${extra.length === 0 ? "" : JSON.stringify(extra)}`;
+  const cache = caches.get(compiled.document) ?? new Map<string, LiveCircuit>();
+  caches.set(compiled.document, cache);
   const found = cache.get(key);
   if (found) return ok(found);
   const circuit = prepareCircuit({ ground: "body", elements: [...compiled.elements, ...extra] });
   if (!circuit.ok) return err(unsolvable(circuit.error.message));
+  // The first solve fixes the order of elimination. It is made with the faultless figures, so that the last bits of
+  // later answers do not depend on which vehicle was asked first; whether it succeeds does not matter here.
+  circuit.value.operatingPoint();
   const live = new LiveCircuit(circuit.value);
   if (cache.size >= cacheSize) {
     const oldest = cache.keys().next().value;

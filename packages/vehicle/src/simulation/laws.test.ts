@@ -102,6 +102,12 @@ describe("laws of time and order", () => {
     );
     must(changeState(asked.vehicle, asked.state, { unplug: "X1" }));
     must(changeState(asked.vehicle, asked.state, { conditions: { key: "off" } }));
+    // Vehicles of one document share their circuit; what another one was asked must leave no trace either.
+    for (const faults of [
+      [{ kind: "open", at: "W13" }],
+      [{ kind: "shortToGround", at: "X2.4:h", ohms: 1 }],
+    ] as const)
+      readings(new Drive(faults, turning(-9)));
     expect(readings(asked)).toEqual(before);
   });
 

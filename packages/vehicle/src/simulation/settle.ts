@@ -32,6 +32,24 @@ export function settle(
   fixtures: readonly CircuitElement[] = [],
 ): Result<Settled, VehicleError> {
   const compiled = requireCompiled(vehicle);
+  if (fixtures.length > 0) return settleOnce(compiled, state, fixtures);
+  // States are plain data that nobody changes, so the same object settles to the same answer: several readings of one
+  // state cost one search.
+  const known = settledStates.get(compiled)?.get(state);
+  if (known) return known;
+  const settled = settleOnce(compiled, state, fixtures);
+  const states = settledStates.get(compiled) ?? new WeakMap<VehicleState, Result<Settled, VehicleError>>();
+  settledStates.set(compiled, states.set(state, settled));
+  return settled;
+}
+
+const settledStates = new WeakMap<CompiledVehicle, WeakMap<VehicleState, Result<Settled, VehicleError>>>();
+
+function settleOnce(
+  compiled: CompiledVehicle,
+  state: VehicleState,
+  fixtures: readonly CircuitElement[],
+): Result<Settled, VehicleError> {
   const extra = mapFixtures(compiled, state, fixtures);
   if (!extra.ok) return extra;
   const solution = solveVehicle(compiled, state, { extra: extra.value });

@@ -45,8 +45,9 @@ export class Drive {
     return this;
   }
 
+  /** Settles a copy of the state, so that no remembered answer to the same object is taken. */
   get now(): Settled {
-    return must(settle(this.vehicle, this.state));
+    return must(settle(this.vehicle, structuredClone(this.state)));
   }
 
   volts(point: string, against = "G1:-"): number {
