@@ -5,7 +5,7 @@ import type { GroundPointText } from "./node-shape";
 import type { PlacedSlot, Shape } from "./shape";
 import { circle, line, text } from "./symbols/pieces";
 
-const pitch = 44;
+const pitch = 48;
 /** Where a bar lies below the node's upper edge, px. */
 export const barDepth = 12;
 

@@ -23,14 +23,15 @@ export type LayoutError =
   /** No conductor touches the system's components. */
   | { readonly code: "nothing_to_draw"; readonly systemId: string };
 
-/** Places as high as possible or with the shortest lines; columns balanced or straightened. */
-const strategies: readonly Strategy[] = ["LONGEST_PATH_SOURCE", "NETWORK_SIMPLEX"].flatMap((layering) =>
-  ["BRANDES_KOEPF", "NETWORK_SIMPLEX"].map((placement) => ({
-    "elk.layered.layering.strategy": layering,
-    "elk.layered.nodePlacement.strategy": placement,
-    "elk.randomSeed": "1",
-  })),
-);
+/** As high as possible with balanced columns, or the shortest lines with straightened ones: which reads better varies. */
+const strategies: readonly Strategy[] = [
+  ["LONGEST_PATH_SOURCE", "BRANDES_KOEPF"],
+  ["NETWORK_SIMPLEX", "NETWORK_SIMPLEX"],
+].map(([layering = "", placement = ""]) => ({
+  "elk.layered.layering.strategy": layering,
+  "elk.layered.nodePlacement.strategy": placement,
+  "elk.randomSeed": "1",
+}));
 
 async function layOut(
   document: VehicleDocument,

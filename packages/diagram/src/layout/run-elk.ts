@@ -36,7 +36,7 @@ const base: LayoutOptions = {
   "elk.layered.spacing.nodeNodeBetweenLayers": "44",
   "elk.layered.spacing.edgeNodeBetweenLayers": "18",
   "elk.layered.spacing.edgeEdgeBetweenLayers": "13",
-  "elk.spacing.portPort": "44",
+  "elk.spacing.portPort": "48",
   "elk.layered.thoroughness": "30",
   "elk.layered.nodePlacement.favorStraightEdges": "true",
   "elk.layered.unnecessaryBendpoints": "false",

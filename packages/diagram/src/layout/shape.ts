@@ -12,7 +12,9 @@ export const facingDepth = 50;
 export const postDepth = 12;
 /** Room for a connector's designator at the left of its cavities, px. */
 const connectorName = 34;
-const slotPitch = 44;
+/** Slots stand on a common pitch, widened in steps, so that facing connectors line up and conductors run straight. */
+const slotPitch = 48;
+const slotStep = 16;
 
 export interface PlacedSlot extends Slot {
   readonly x: number;
@@ -56,7 +58,7 @@ function slotWidth(slot: Slot, withFunction: boolean): number {
     textWidth(slot.name, "terminal"),
     ...functionLines(slot).map((line) => textWidth(line, "function")),
   ];
-  return Math.max(slotPitch, ...texts.map((width) => width + 12));
+  return Math.max(slotPitch, ...texts.map((width) => Math.ceil((width + 6) / slotStep) * slotStep));
 }
 
 export interface SideLayout {

@@ -40,7 +40,7 @@ const symbols: Partial<
     draw: (at) => [
       block(at, 15, 7),
       line("ink", at(14, 15), at(8, 15), at(-14, -15)),
-      text(at(14, 15)[0] + 4, at(14, 15)[1] + 4, "−ϑ", "cavity"),
+      temperatureMark(at),
     ],
   },
   lamp: {
@@ -81,6 +81,13 @@ const symbols: Partial<
     ],
   },
 };
+
+/** Falls with temperature: beside an upright symbol, below a lying one, clear of the terminal names. */
+function temperatureMark(at: At): Primitive {
+  const [x, y] = at(0, 0);
+  const isUpright = at(1, 0)[0] === x;
+  return isUpright ? text(x + 19, y + 18, "−ϑ", "cavity") : text(x, y + 21, "−ϑ", "cavity", "middle");
+}
 
 function waveAt(x: number, y: number): string {
   return `M ${x - 7} ${y} C ${x - 4} ${y - 6} ${x - 3} ${y - 6} ${x} ${y} C ${x + 3} ${y + 6} ${x + 4} ${y + 6} ${x + 7} ${y}`;
