@@ -199,3 +199,16 @@ describe("a loaded divider (authorea.com/users/88807/articles/127673)", () => {
     expect(((now.volts("R2:1") - now.volts("G1:-")) * 6) / 12.7).toBeCloseTo(volts, 4);
   });
 });
+
+describe("a lamp on a corroded return: 12.5 V, 7.5 V on the ground pin (technicians' forum report)", () => {
+  // Computed with I ∝ V^0.54 for a 12.8 V / 55 W filament: 2.9 Ω in the return, 2.6 A; a constant lamp would give 4.5 Ω.
+  it("reads about 7.5 V behind the lamp with 2.9 Ω in the return", () => {
+    const document = buildRig({
+      components: [{ kind: "lamp", id: "E1", title: "Lamp", ratedVolts: 12.8, ratedWatts: 55 }],
+      conductors: [wire("W2", "G1:+", "E1:1"), wire("W3", "E1:2", "XE1")],
+    });
+    const now = read(document, [{ kind: "seriesResistance", at: "W3", ohms: 2.9 }]).settle();
+    expect(now.volts("E1:2") * (12.5 / 12.7)).toBeCloseTo(7.5, 0);
+    expect(now.amps("E1")).toBeCloseTo(2.6, 1);
+  });
+});
