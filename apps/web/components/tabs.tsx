@@ -7,6 +7,8 @@ export interface TabItem {
   readonly value: string;
   readonly label: ReactNode;
   readonly content: ReactNode;
+  /** Stays in the page while another tab is open, so that its zoom or search is still there afterwards. */
+  readonly keepMounted?: boolean;
 }
 
 export interface TabsProps {
@@ -37,7 +39,12 @@ export function Tabs({ label, items, value, onValueChange }: TabsProps) {
         ))}
       </Radix.List>
       {items.map((item) => (
-        <Radix.Content key={item.value} value={item.value} className="pt-4">
+        <Radix.Content
+          key={item.value}
+          value={item.value}
+          {...(item.keepMounted === true ? { forceMount: true as const } : {})}
+          className="pt-4 data-[state=inactive]:hidden"
+        >
           {item.content}
         </Radix.Content>
       ))}

@@ -25,8 +25,8 @@ export function ApartList({ view, names, notice, send }: ApartListProps) {
           {unplugged.map((connector) => (
             <li key={connector} className="flex flex-wrap items-center justify-between gap-2">
               <span className="min-w-0">{names.connector(connector)}, unplugged</span>
-              <Button onClick={() => send({ type: "plug", connector })} aria-label={`Plug ${connector} back`}>
-                Plug back
+              <Button onClick={() => send({ type: "plug", connector })}>
+                Plug back<span className="sr-only"> {connector}</span>
               </Button>
             </li>
           ))}
@@ -34,17 +34,11 @@ export function ApartList({ view, names, notice, send }: ApartListProps) {
             <li key={fuse} className="flex flex-wrap items-center justify-between gap-2">
               <span className="min-w-0">{names.fuse(fuse)}, pulled</span>
               <span className="flex gap-2">
-                <Button
-                  onClick={() => send({ type: "fitFuse", fuse, fresh: false })}
-                  aria-label={`Put ${fuse} back`}
-                >
-                  Put back
+                <Button onClick={() => send({ type: "fitFuse", fuse, fresh: false })}>
+                  Put back<span className="sr-only"> {fuse}</span>
                 </Button>
-                <Button
-                  onClick={() => send({ type: "fitFuse", fuse, fresh: true })}
-                  aria-label={`Fit a new fuse as ${fuse}`}
-                >
-                  Fit new
+                <Button onClick={() => send({ type: "fitFuse", fuse, fresh: true })}>
+                  Fit new<span className="sr-only"> fuse as {fuse}</span>
                 </Button>
               </span>
             </li>

@@ -3,7 +3,7 @@
 import type { Command, LearnerView, Report } from "@probeworthy/evaluation";
 import { meterFunctions } from "@probeworthy/instruments";
 import { useRouter } from "next/navigation";
-import { useMemo, useRef, useState } from "react";
+import { Suspense, useMemo, useRef, useState } from "react";
 import { Button } from "@/components/button";
 import { Tabs } from "@/components/tabs";
 import { ServiceInformation } from "@/features/service-information/service-information";
@@ -11,7 +11,7 @@ import type { ServiceView } from "@/features/service-information/service-view";
 import { announce } from "./announce";
 import { CarPanel } from "./car-panel";
 import { ConnectionNotice } from "./connection-notice";
-import { type Drawings, DrawnDiagram, DrawnFace } from "./drawings";
+import { DrawingPending, type Drawings, DrawnDiagram, DrawnFace } from "./drawings";
 import { HelpDialog } from "./help-dialog";
 import { JobStrip } from "./job-strip";
 import type { Lead } from "./lead-controls";
@@ -28,11 +28,15 @@ import { useShortcutSetting, useShortcuts } from "./shortcuts";
 import { useAttempt } from "./use-attempt";
 import { useOnline } from "./use-online";
 
+/** The drawing leaves room for the slip below it on a tablet, and for itself on one screen elsewhere. */
+const drawingHeight =
+  "[&_[role=group][tabindex='0']]:max-h-[44dvh]! lg:[&_[role=group][tabindex='0']]:max-h-[max(24rem,calc(100dvh-16.5rem))]!";
+
 export interface BayProps {
   readonly attemptId: string;
   readonly initialView: LearnerView;
   readonly service: ServiceView;
-  readonly drawings: Drawings;
+  readonly drawings: Promise<Drawings>;
 }
 
 /** The screen where an attempt is worked: drawing, meter, car. */
@@ -104,23 +108,27 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
             items={[
               {
                 value: "diagram",
+                keepMounted: true,
                 label: "Diagram",
                 content: (
-                  <>
-                    <DrawnDiagram
-                      drawings={drawings}
-                      view={view}
-                      armed={armed}
-                      onPoint={placeArmed}
-                      onConnector={(id) => setAsked(askConnector(id, view.bench, service))}
-                      onFuse={(id) => setAsked(askFuse(id, view.bench, service))}
-                    />
+                  <div className={drawingHeight}>
+                    <Suspense fallback={<DrawingPending />}>
+                      <DrawnDiagram
+                        drawings={drawings}
+                        view={view}
+                        armed={armed}
+                        onPoint={placeArmed}
+                        onConnector={(id) => setAsked(askConnector(id, view.bench, service))}
+                        onFuse={(id) => setAsked(askFuse(id, view.bench, service))}
+                      />
+                    </Suspense>
                     <NoticeLine notice={notice} about={["unplug", "plug", "pullFuse", "fitFuse"]} />
-                  </>
+                  </div>
                 ),
               },
               {
                 value: "parts",
+                keepMounted: true,
                 label: "Connectors, fuses",
                 content: (
                   <PartsPanel
@@ -130,13 +138,21 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
                     send={give}
                     ask={setAsked}
                     renderFace={(connector) => (
-                      <DrawnFace drawings={drawings} connector={connector} view={view} onPoint={placeArmed} />
+                      <Suspense fallback={<DrawingPending />}>
+                        <DrawnFace
+                          drawings={drawings}
+                          connector={connector}
+                          view={view}
+                          onPoint={placeArmed}
+                        />
+                      </Suspense>
                     )}
                   />
                 ),
               },
               {
                 value: "points",
+                keepMounted: true,
                 label: "Points",
                 content: <PointList view={view} armed={armed} searchField={searchField} onPlace={place} />,
               },

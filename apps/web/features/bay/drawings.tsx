@@ -2,6 +2,7 @@
 
 import type { ConnectorFace, Sheet } from "@probeworthy/diagram";
 import type { LearnerView } from "@probeworthy/evaluation";
+import { use } from "react";
 import { ConnectorFaceView } from "@/features/diagram/connector-face-view";
 import { WiringDiagram } from "@/features/diagram/wiring-diagram";
 import type { Lead } from "./lead-controls";
@@ -13,7 +14,7 @@ export interface Drawings {
 }
 
 export interface DrawnProps {
-  readonly drawings: Drawings;
+  readonly drawings: Promise<Drawings>;
   readonly view: LearnerView;
   readonly armed: Lead;
   readonly onPoint: (point: string) => void;
@@ -25,10 +26,11 @@ export interface DrawnDiagramProps extends DrawnProps {
 }
 
 export function DrawnDiagram({ drawings, view, armed, onPoint, onConnector, onFuse }: DrawnDiagramProps) {
+  const { sheet } = use(drawings);
   const { red, black, unplugged, pulledFuses } = view.bench;
   return (
     <WiringDiagram
-      sheet={drawings.sheet}
+      sheet={sheet}
       points={view.points}
       leads={{ red: red ?? undefined, black: black ?? undefined }}
       unplugged={unplugged}
@@ -48,7 +50,7 @@ export function DrawnFace({
   view,
   onPoint,
 }: Omit<DrawnProps, "armed"> & { readonly connector: string }) {
-  const faces = drawings.faces.find(({ wire }) => wire.connector === connector);
+  const faces = use(drawings).faces.find(({ wire }) => wire.connector === connector);
   if (faces === undefined) return null;
   const { red, black, unplugged } = view.bench;
   const shared = {
@@ -69,5 +71,17 @@ export function DrawnFace({
         </figure>
       )}
     </div>
+  );
+}
+
+/** Where a drawing will be; everything else of the bay works meanwhile. */
+export function DrawingPending() {
+  return (
+    <p
+      role="status"
+      className="flex min-h-96 items-center justify-center border border-dashed border-edge text-ink-soft"
+    >
+      The drawing is being laid out …
+    </p>
   );
 }

@@ -108,12 +108,23 @@ export function describeObservation(line: LogLine, names: Names): string {
         .join("; ");
     case "liveData":
       if (!observation.answered) return observation.message;
-      return observation.values.map((value) => `${value.title} ${value.text}`).join("; ");
+      return observation.values
+        .map((value) => `${value.title} ${value.text} ${value.unit}`.trim())
+        .join("; ");
     case "bench":
       return observation.message;
     case "submitted":
       return "";
   }
+}
+
+/** The same in short, for the slip: `On · 850 1/min · 6 N·m · unplugged X2`. Units say which is which. */
+export function summariseContext(context: Context, names: Names): string {
+  return [
+    ...Object.entries(context.conditions).map(([name, value]) => names.conditionValue(name, value)),
+    ...(context.unplugged.length === 0 ? [] : [`unplugged ${context.unplugged.join(", ")}`]),
+    ...(context.pulledFuses.length === 0 ? [] : [`pulled ${context.pulledFuses.join(", ")}`]),
+  ].join(" · ");
 }
 
 function describeLifted(lifted: readonly string[] | undefined): string {

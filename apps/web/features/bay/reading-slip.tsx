@@ -1,5 +1,5 @@
 import type { LearnerView } from "@probeworthy/evaluation";
-import { describeContext } from "./log-words";
+import { summariseContext } from "./log-words";
 import type { Names } from "./names";
 import { ReadingStrip } from "./reading-strip";
 import { explainState, formatDisplay, functionTitles } from "./reading-words";
@@ -20,10 +20,8 @@ export function ReadingSlip({ view, names, busy }: ReadingSlipProps) {
   const observed = line?.observation.kind === "reading" ? line.observation : undefined;
   return (
     <section aria-label="Reading slip" className="border border-ink bg-paper" aria-busy={busy}>
-      <div className="flex items-baseline justify-between gap-2 border-b border-hairline px-3 py-1 text-sm">
-        <span className="text-ink-soft">
-          {slip === null ? "No reading yet" : `Reading, line ${slip.sequence}`}
-        </span>
+      <div className="flex items-baseline justify-between gap-2 whitespace-nowrap border-b border-hairline px-3 py-1 text-sm">
+        <span className="text-ink-soft">{slip === null ? "No reading yet" : `Line ${slip.sequence}`}</span>
         <SlipState slip={slip} busy={busy} />
       </div>
       <p
@@ -48,10 +46,10 @@ export function ReadingSlip({ view, names, busy }: ReadingSlipProps) {
         <dt className="text-ink-soft">Black −</dt>
         <dd>{observed === undefined ? leadPlace(bench.black, names) : names.point(observed.black)}</dd>
         <dt className="text-ink-soft">Car</dt>
-        <dd className="line-clamp-3 min-h-10">
+        <dd className="line-clamp-3 min-h-15">
           {observed === undefined
             ? "Take a reading to write the slip"
-            : describeContext(observed.context, names)}
+            : summariseContext(observed.context, names)}
         </dd>
       </dl>
       <ReadingStrip log={view.log} meterFunction={slip?.reading.function ?? bench.function} />

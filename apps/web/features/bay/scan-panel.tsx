@@ -113,7 +113,7 @@ function LiveDataAnswer({ view, module }: AnswerProps) {
         {observation.values.map((value) => (
           <div key={value.name} className="contents">
             <dt>{value.title}</dt>
-            <dd className="text-right font-mono">{value.text}</dd>
+            <dd className="text-right font-mono">{`${value.text} ${value.unit}`.trim()}</dd>
           </div>
         ))}
       </dl>

@@ -83,9 +83,8 @@ function ScoreWords({ job }: { readonly job: Job }) {
           {score.toFixed(1)}
           <span className="text-ink-soft"> / {maximum}</span>
         </span>
-        <Tag state={final ? (passed ? "done" : "attention") : "waiting"}>
-          {final ? (passed ? "Passed" : "Not passed") : "Waits for a person"}
-        </Tag>
+        <Tag state={passed ? "done" : "attention"}>{passed ? "Passed" : "Not passed"}</Tag>
+        {!final && <Tag state="waiting">Part waits for a person</Tag>}
       </span>
     );
   }

@@ -5,7 +5,7 @@ export interface EvidencePictureProps {
 }
 
 const width = 640;
-const left = 92;
+const left = 112;
 const right = 132;
 const rowHeight = 30;
 const barHeight = 18;

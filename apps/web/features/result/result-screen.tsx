@@ -73,9 +73,8 @@ function Total({ grade }: { readonly grade: ShownGrade }) {
           <span className="text-2xl text-ink-soft"> of 100</span>
         </p>
         <p className="text-lg">Pass mark {passMark}</p>
-        <Tag state={awaitsPerson ? "waiting" : passed ? "done" : "attention"}>
-          {awaitsPerson ? "Part waits for a person" : passed ? "Passed" : "Not passed"}
-        </Tag>
+        <Tag state={passed ? "done" : "attention"}>{passed ? "Passed" : "Not passed"}</Tag>
+        {awaitsPerson && <Tag state="waiting">Part waits for a person</Tag>}
       </div>
       {decision !== null && (
         <p className="mt-3">

@@ -10,7 +10,8 @@ import { serviceViewOf } from "./service-view";
 export interface BayView {
   readonly view: LearnerView;
   readonly service: ServiceView;
-  readonly drawings: DrawnSystem;
+  /** Comes later than the rest the first time after a start: laying a sheet out takes a while. */
+  readonly drawings: Promise<DrawnSystem>;
 }
 
 /** Everything the bay shows of the owner's own attempt; undefined for an unknown one and for anybody else's. */
@@ -26,6 +27,6 @@ export async function loadBay(
   return {
     view: toLearnerView(record),
     service: serviceViewOf(vehicleVersionId, document, scenario.system),
-    drawings: await loadDrawings(vehicleVersionId, document, scenario.system),
+    drawings: loadDrawings(vehicleVersionId, document, scenario.system),
   };
 }
