@@ -68,6 +68,6 @@ test("labels over each other, on a conductor and on a symbol are named", () => {
   const two = { ...conductor("W2", [65, 0], [65, 400]), labels: label(62, 304) };
   const found = overlappingLabels(sheet([one, two], [box("A1", 50, 250)]));
   expect(found).toContain("W1 over W2");
-  expect(found).toContain("label W1 on W2");
+  expect(found).toContain("text of W1 on W2");
   expect(found).toContain("label W1 on A1");
 });

@@ -110,7 +110,7 @@ export function symbolTextBoxes(sheet: Pick<Sheet, "symbols">): readonly { id: s
   );
 }
 
-/** Every pair of texts that cover each other, and every conductor label on a symbol or another conductor. Should be empty. */
+/** Every pair of texts that cover each other, every text on a conductor, every conductor label on a symbol. Should be empty. */
 export function overlappingLabels(sheet: Sheet): readonly string[] {
   const labels = sheet.conductors.flatMap((conductor) =>
     conductor.labels.map((label) => ({ id: conductor.id, box: labelBox(label) })),
@@ -122,12 +122,14 @@ export function overlappingLabels(sheet: Sheet): readonly string[] {
       if (boxesOverlap(one.box, other.box)) found.push(`${one.id} over ${other.id}`);
     }
   });
-  for (const label of labels) {
+  for (const written of texts) {
     for (const conductor of sheet.conductors) {
-      if (segmentsOf(conductor.points).some((segment) => segmentEntersBox(segment, label.box))) {
-        found.push(`label ${label.id} on ${conductor.id}`);
+      if (segmentsOf(conductor.points).some((segment) => segmentEntersBox(segment, written.box))) {
+        found.push(`text of ${written.id} on ${conductor.id}`);
       }
     }
+  }
+  for (const label of labels) {
     for (const symbol of sheet.symbols) {
       if (boxesOverlap(label.box, symbol)) found.push(`label ${label.id} on ${symbol.id}`);
     }

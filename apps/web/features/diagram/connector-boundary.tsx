@@ -5,7 +5,17 @@ import styles from "./wiring-diagram.module.css";
 const apartBy = 8;
 
 /** A pin into a socket: the arc is the socket on the harness side, the thick stroke the pin that faces it. */
-function Contact({ cavity, boundary, isApart }: { cavity: SheetCavity; boundary: number; isApart: boolean }) {
+function Contact({
+  cavity,
+  boundary,
+  isApart,
+  isInline,
+}: {
+  readonly cavity: SheetCavity;
+  readonly boundary: number;
+  readonly isApart: boolean;
+  readonly isInline: boolean;
+}) {
   const { x, harness, facing } = cavity;
   const out = Math.sign(harness.y - facing.y);
   const shift = isApart ? apartBy * out : 0;
@@ -18,7 +28,7 @@ function Contact({ cavity, boundary, isApart }: { cavity: SheetCavity; boundary:
         d={`M ${x - 5} ${socket} A 5 5 0 0 ${out > 0 ? 0 : 1} ${x + 5} ${socket}`}
         className={styles.ink}
       />
-      <line x1={x} y1={facing.y - out * 14} x2={x} y2={pin} className={styles.ink} />
+      <line x1={x} y1={isInline ? facing.y : facing.y - out * 14} x2={x} y2={pin} className={styles.ink} />
       <line x1={x} y1={pin - out * 9} x2={x} y2={pin} className={styles.rail} />
       <text x={x + 8} y={boundary - shift - out * 9 + 4} className={styles.cavity}>
         {cavity.cavity}
@@ -39,7 +49,13 @@ export function ConnectorBoundary({ connector, isApart }: { connector: SheetConn
         <line key={y} x1={from.x} y1={y} x2={to.x} y2={y} className={styles.dashed} />
       ))}
       {cavities.map((cavity) => (
-        <Contact key={cavity.cavity} cavity={cavity} boundary={from.y} isApart={isApart} />
+        <Contact
+          key={cavity.cavity}
+          cavity={cavity}
+          boundary={from.y}
+          isApart={isApart}
+          isInline={connector.inline}
+        />
       ))}
     </g>
   );

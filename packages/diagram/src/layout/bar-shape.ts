@@ -9,16 +9,19 @@ const pitch = 48;
 /** Where a bar lies below the node's upper edge, px. */
 export const barDepth = 12;
 
-function placeAcross(slots: readonly Slot[], left: number, count: number): readonly PlacedSlot[] {
+/** A slot that already has its place keeps it. */
+type BarSlot = Slot & { readonly x?: number };
+
+function placeAcross(slots: readonly BarSlot[], left: number, count: number): readonly PlacedSlot[] {
   const span = (count - 1) * pitch;
   return slots.map((slot, index) => ({
     ...slot,
-    x: Math.round(left + (span - (slots.length - 1) * pitch) / 2 + index * pitch),
+    x: slot.x ?? Math.round(left + (span - (slots.length - 1) * pitch) / 2 + index * pitch),
   }));
 }
 
 /** A splice or a shared stud: a short thick line with a dot where each conductor joins. */
-export function shapeBar(designator: string, slots: readonly Slot[]): Shape {
+export function shapeBar(designator: string, slots: readonly BarSlot[]): Shape {
   const top = slots.filter((slot) => slot.side === "top");
   const bottom = slots.filter((slot) => slot.side === "bottom");
   const count = Math.max(top.length, bottom.length, 1);
@@ -48,7 +51,7 @@ export const ringDepth = 14;
 export const bareMetalDepth = 52;
 
 /** A ground point: the ring terminal under its bolt, then the earth symbol, its designator and where it is. */
-export function shapeGround(ground: GroundPointText, slots: readonly Slot[]): Shape {
+export function shapeGround(ground: GroundPointText, slots: readonly BarSlot[]): Shape {
   const titles = wrapText(ground.title, 16);
   const label = Math.max(
     textWidth(ground.id, "designator"),
@@ -63,6 +66,7 @@ export function shapeGround(ground: GroundPointText, slots: readonly Slot[]): Sh
   const y = bareMetalDepth;
   const primitives: Primitive[] = [
     ...(to > from ? [line("rail", [from, ringDepth], [to, ringDepth])] : []),
+    ...(to > from ? placed.map((slot) => circle(slot.x, ringDepth, 3.5, "ink")) : []),
     line("ink", [middle, ringDepth], [middle, y]),
     line("ink", [middle - 16, y], [middle + 16, y]),
     line("ink", [middle - 10, y + 6], [middle + 10, y + 6]),

@@ -66,7 +66,7 @@ function poleShape(component: Component, top: readonly Slot[], bottom: readonly 
   const isVertical = top.length === bottom.length;
   const above = layOutSide(top, "top", false);
   const below = layOutSide(bottom, "bottom", false);
-  const reach = isVertical ? 22 : 34;
+  const reach = !isVertical ? 34 : component.kind === "switch" ? 32 : 22;
   const centre = Math.ceil(Math.max(name.width + reach, middleOf(above), middleOf(below)));
   const topSide = shiftSide(above, centre - middleOf(above));
   const bottomSide = shiftSide(below, centre - middleOf(below));

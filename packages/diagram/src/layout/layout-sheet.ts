@@ -7,9 +7,10 @@ import { type Draft, draftSheet } from "./draft";
 import { directConductors } from "./flow";
 import { shapeNode } from "./node-shape";
 import { placeLabels } from "./place-labels";
-import { orderSlots, runElk, type Strategy } from "./run-elk";
+import { orderSlots, type RawLayout, runElk, type Strategy } from "./run-elk";
 import { selectConductors } from "./select-conductors";
 import type { Shape } from "./shape";
+import { type Drawing, straighten } from "./straighten";
 
 export type LayoutError =
   | { readonly code: "unknown_system"; readonly systemId: string }
@@ -38,7 +39,7 @@ async function layOut(
   title: string,
   draft: Draft,
   strategy: Strategy,
-): Promise<Sheet> {
+): Promise<Drawing> {
   let shapes = new Map<string, Shape>(
     draft.nodes.map((node) => [node.id, shapeNode(document, node, node.slots)]),
   );
@@ -52,7 +53,8 @@ async function layOut(
       ]),
     );
   }
-  return assembleSheet(document, title, draft, await runElk(draft, shapes, strategy, "all"));
+  const raw = await runElk(draft, shapes, strategy, "all");
+  return { raw, sheet: assembleSheet(document, title, draft, raw) };
 }
 
 /** Lower is better: crossings weigh most, then corners, then the size of the sheet. */
@@ -90,11 +92,12 @@ export async function layoutSheet(
   if (chosen.length === 0) return { ok: false, error: { code: "nothing_to_draw", systemId } };
 
   const draft = draftSheet(document, directConductors(document, chosen));
-  let best: Sheet | undefined;
+  let best: Drawing | undefined;
   for (const strategy of strategies) {
-    const sheet = await layOut(document, system.title, draft, strategy);
-    if (best === undefined || cost(sheet) < cost(best)) best = sheet;
+    const drawing = await layOut(document, system.title, draft, strategy);
+    if (best === undefined || cost(drawing.sheet) < cost(best.sheet)) best = drawing;
   }
   if (best === undefined) throw new Error("no layout strategy is configured");
-  return { ok: true, value: placeLabels(best) };
+  const assemble = (raw: RawLayout) => assembleSheet(document, system.title, draft, raw);
+  return { ok: true, value: placeLabels(straighten(document, draft, best, assemble).sheet) };
 }

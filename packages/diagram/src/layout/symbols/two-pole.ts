@@ -37,11 +37,7 @@ const symbols: Partial<
   resistor: { half: 15, draw: (at) => [block(at, 15, 7)] },
   thermistor: {
     half: 15,
-    draw: (at) => [
-      block(at, 15, 7),
-      line("ink", at(14, 15), at(8, 15), at(-14, -15)),
-      temperatureMark(at),
-    ],
+    draw: (at) => [block(at, 15, 7), line("ink", at(14, 15), at(8, 15), at(-14, -15)), temperatureMark(at)],
   },
   lamp: {
     half: 14,
