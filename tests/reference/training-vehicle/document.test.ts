@@ -1,8 +1,10 @@
 import { scenarioSchema } from "@probeworthy/evaluation";
+import { checkScenario, makeVariant } from "@probeworthy/evaluation/server";
 import { starterScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
 import { parseVehicle, prepareVehicle, validateVehicle } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { type Severity, suppliedFaults } from "./supplied-faults";
+import { must } from "./test-drive";
 
 describe("the training vehicle's document", () => {
   it("parses as it stands, and after a trip through JSON", () => {
@@ -29,8 +31,16 @@ describe("the training vehicle's document", () => {
 describe("the starter scenarios", () => {
   it.each(starterScenarios.map((scenario) => [scenario.id, scenario]))("%s parses", (_id, scenario) => {
     expect(scenarioSchema.parse(JSON.parse(JSON.stringify(scenario)))).toEqual(scenario);
-    expect(scenario.vehicle).toBe(trainingVehicle.id);
-    expect(trainingVehicle.systems.map(({ id }) => id)).toContain(scenario.system);
+    expect(checkScenario(scenario, trainingVehicle)).toEqual([]);
+  });
+
+  it("give learners different cars: two seeds in a dozen differ in every job with more than one cause", () => {
+    for (const scenario of starterScenarios.filter(({ pool }) => pool.length > 1)) {
+      const drawn = Array.from({ length: 12 }, (_, seed) =>
+        must(makeVariant(scenario, trainingVehicle, `seed ${seed}`)),
+      );
+      expect(new Set(drawn.map(({ candidate }) => candidate)).size, scenario.id).toBeGreaterThan(1);
+    }
   });
 
   it("have one id each, and one id for each of their causes", () => {

@@ -1,6 +1,7 @@
 import type { Fault } from "@probeworthy/vehicle";
 import { thevenin } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
+import { suppliedFaults } from "./supplied-faults";
 import { cranking, idling, keyOff, keyOn, must, TestDrive, turning } from "./test-drive";
 
 const supply = "X12.2:h";
@@ -95,6 +96,24 @@ describe("the feeds (common practice, no source)", () => {
   });
 });
 
+describe("a new fuse in F11 (common practice, no source)", () => {
+  const cause = (id: string) => suppliedFaults.find((fault) => fault.id === id)?.faults("middle") ?? [];
+  const afterNewFuse = (id: string) =>
+    new TestDrive(cause(id), keyOn).set(keyOff).fitNewFuse("F11").set(keyOn).state.slow.blownFuses;
+
+  it("holds when the old one had blown for no lasting reason", () => {
+    expect(new TestDrive(cause("ignition-feed-fuse-blown"), keyOn).state.slow.blownFuses).toEqual(["F11"]);
+    expect(afterNewFuse("ignition-feed-fuse-blown")).toEqual([]);
+  });
+
+  it.each(["ignition-feed-short", "ignition-feed-short-dash", "ignition-feed-short-column"])(
+    "blows at the next key-on with %s, and takes no bigger fuse with it",
+    (id) => {
+      expect(afterNewFuse(id)).toEqual(["F11"]);
+    },
+  );
+});
+
 describe("assist (common practice, no source)", () => {
   it("needs a running engine", () => {
     expect(new TestDrive([], { ...keyOn, steeringEffort: 6 }).motorAmps).toBeCloseTo(0, 2);
@@ -148,6 +167,12 @@ describe("the bus", () => {
       expect(one).toBeGreaterThan(115);
       expect(one).toBeLessThan(125);
     }
+  });
+
+  it("carries the speeds from the modules that measure them to the steering", () => {
+    const drive = new TestDrive([], turning(0, 60));
+    expect([drive.liveValue("A3", "roadSpeed"), drive.liveValue("A1", "roadSpeed")]).toEqual([60, 60]);
+    expect([drive.liveValue("A2", "engineSpeed"), drive.liveValue("A1", "engineSpeed")]).toEqual([850, 850]);
   });
 
   it("averages to 5 V over both wires, high above low", () => {

@@ -50,6 +50,12 @@ export class TestDrive {
     return this;
   }
 
+  fitNewFuse(fuse: string): this {
+    this.state = must(changeState(this.vehicle, this.state, { pullFuse: fuse }));
+    this.state = must(changeState(this.vehicle, this.state, { fitFuse: fuse, fresh: true }));
+    return this;
+  }
+
   wait(seconds: number): this {
     this.state = must(advance(this.vehicle, this.state, seconds));
     return this;

@@ -47,6 +47,13 @@ export const engineModule: ControlModule = {
   scanValues: [
     supplyScan,
     {
+      name: "engineSpeed",
+      title: "Engine speed",
+      unit: "1/min",
+      decimals: 0,
+      value: condition("engineSpeed"),
+    },
+    {
       name: "roadSpeed",
       title: "Road speed, received",
       unit: "km/h",
@@ -93,6 +100,7 @@ export const brakeModule: ControlModule = {
   ],
   scanValues: [
     supplyScan,
+    { name: "roadSpeed", title: "Road speed", unit: "km/h", decimals: 0, value: condition("roadSpeed") },
     {
       name: "engineSpeed",
       title: "Engine speed, received",

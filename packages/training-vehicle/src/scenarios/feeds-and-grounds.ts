@@ -133,9 +133,9 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
     level: "intermediate",
     learningGoal: "Use a voltage drop along a wire to find one bad contact in a circuit that still works.",
     instructorNote:
-      "The module runs on too little voltage and says so. At F11 there is full voltage, at X11 cavity 2 several volts less; ohms across a corroded contact may look harmless, the drop with the module awake does not. A good technician measures along the feed and along the signal ground before unplugging anything, because unplugging cleans the contact.",
+      "The module runs on too little voltage and says so. At F11 there is full voltage, at X11 cavity 2 several volts less; ohms across a corroded contact may look harmless, the drop with the module awake does not. A good technician measures along the feed and along the signal ground before unplugging anything, because unplugging cleans the contact. With the bad ground the module also sees too little battery feed while cranking and may refuse to assist until the key has been off.",
     complaints: [
-      "When it has rained the steering lamp comes on. The steering itself seems all right.",
+      "When it has rained the steering lamp comes on and stays on.",
       "The steering lamp has come back since the windscreen was replaced. They said there was some water under the dash.",
     ],
     pool: [
