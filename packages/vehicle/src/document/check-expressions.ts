@@ -80,7 +80,8 @@ function checkModule(
     check(monitor.fails, `${path}.monitors[${position}].fails`, scope);
   });
   module.scanValues?.forEach((value, position) => {
-    check(value.value, `${path}.scanValues[${position}].value`, scope);
+    // As with sends: a module shows what it measures with a sensor that is not modelled.
+    check(value.value, `${path}.scanValues[${position}].value`, plant);
   });
 }
 
