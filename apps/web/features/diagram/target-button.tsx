@@ -9,7 +9,8 @@ export interface TargetButtonProps {
   readonly isApart: boolean;
   /** Exactly one target of a sheet is in the tab order; the arrow keys move between them. */
   readonly isTabStop: boolean;
-  readonly onPress: () => void;
+  /** By pointer or by key: a pointer may have been dragging the sheet. */
+  readonly onPress: (isPointer: boolean) => void;
   readonly onFocus: () => void;
   readonly onName: (isShown: boolean) => void;
   readonly onKeyDown: (event: KeyboardEvent) => void;
@@ -43,11 +44,11 @@ export function TargetButton({
         isSelected && styles.selected,
         isApart && kind === "connector" && styles.handleApart,
       )}
-      onClick={onPress}
+      onClick={() => onPress(true)}
       onKeyDown={(event) => {
         if (event.key === "Enter" || event.key === " ") {
           event.preventDefault();
-          onPress();
+          onPress(false);
         } else onKeyDown(event);
       }}
       onFocus={() => {

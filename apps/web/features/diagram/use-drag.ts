@@ -8,6 +8,8 @@ const threshold = 5;
 /** Lets the mouse drag a scrolling viewport; touch already scrolls it by itself. */
 export function useDrag(viewport: RefObject<HTMLDivElement | null>) {
   const start = useRef<{ x: number; y: number; left: number; top: number } | undefined>(undefined);
+  // The click that follows a drag comes after the release: it is still part of the drag.
+  const wasDragged = useRef(false);
   const [isDragging, setDragging] = useState(false);
   const end = () => {
     start.current = undefined;
@@ -15,10 +17,12 @@ export function useDrag(viewport: RefObject<HTMLDivElement | null>) {
   };
   return {
     isDragging,
+    wasDragged,
     handlers: {
       onPointerDown: (event: PointerEvent) => {
         const element = viewport.current;
         if (element === null || event.pointerType !== "mouse" || event.button !== 0) return;
+        wasDragged.current = false;
         start.current = {
           x: event.clientX,
           y: event.clientY,
@@ -34,6 +38,7 @@ export function useDrag(viewport: RefObject<HTMLDivElement | null>) {
         const dx = event.clientX - from.x;
         const dy = event.clientY - from.y;
         if (!isDragging && Math.hypot(dx, dy) < threshold) return;
+        wasDragged.current = true;
         if (!isDragging) setDragging(true);
         element.scrollLeft = from.left - dx;
         element.scrollTop = from.top - dy;

@@ -52,7 +52,7 @@ export function WiringDiagram(props: WiringDiagramProps) {
   const { sheet, points, leads, unplugged, pulledFuses, selected = [] } = props;
   const viewport = useRef<HTMLDivElement>(null);
   const { zoom, zoomBy, reset, fit } = useZoom(viewport);
-  const { isDragging, handlers } = useDrag(viewport);
+  const { isDragging, wasDragged, handlers } = useDrag(viewport);
   const [active, setActive] = useState<string>();
   const [name, setName] = useState<Name>();
   const targets = useMemo(
@@ -63,7 +63,7 @@ export function WiringDiagram(props: WiringDiagramProps) {
   const apart = new Set([...unplugged, ...pulledFuses]);
 
   const press = (target: Target) => {
-    if (isDragging || target.reason !== undefined) return;
+    if (target.reason !== undefined) return;
     if (target.kind === "point") props.onPoint?.(target.id);
     else if (target.kind === "connector") props.onConnector?.(target.id);
     else props.onFuse?.(target.id);
@@ -186,7 +186,9 @@ export function WiringDiagram(props: WiringDiagramProps) {
                 }
                 isApart={apart.has(target.id)}
                 isTabStop={target === tabStop}
-                onPress={() => press(target)}
+                onPress={(isPointer) => {
+                  if (!isPointer || !wasDragged.current) press(target);
+                }}
                 onFocus={() => setActive(target.key)}
                 onName={showName(target)}
                 onKeyDown={(event) => move(target, event)}
