@@ -51,6 +51,20 @@ test("an in-line connector has a conductor on each face", () => {
   });
 });
 
+test("a numbered cavity stands at its number even when one before it is not listed", () => {
+  const document = structuredClone(smallVehicle);
+  const connector = document.connectors.find(({ id }) => id === "X1");
+  if (connector === undefined) throw new Error("X1 is gone");
+  connector.cavities = connector.cavities.filter(({ cavity }) => cavity !== "4");
+  const cavities = connectorFace(document, "X1", "wire")?.cavities;
+  expect(cavities?.find(({ cavity }) => cavity === "5")).toMatchObject({
+    row: 1,
+    column: 0,
+    conductor: "W10",
+  });
+  expect(cavities?.find(({ cavity }) => cavity === "4")).toMatchObject({ row: 0, column: 3, empty: true });
+});
+
 test("a connector that does not exist has no face", () => {
   expect(connectorFace(smallVehicle, "X99", "wire")).toBeUndefined();
 });

@@ -1,4 +1,4 @@
-import type { VehicleDocument } from "@probeworthy/vehicle";
+import type { Connector, VehicleDocument } from "@probeworthy/vehicle";
 import { splitColour } from "./colours";
 import type { Box } from "./geometry";
 
@@ -38,9 +38,17 @@ const cell = 44;
 const gap = 8;
 const wall = 14;
 
+/** A numbered cavity stands at its number, row by row; where some are lettered, all stand in the document's order. */
+function cavityPositions({ cavities }: Connector): ReadonlyMap<number, Connector["cavities"][number]> {
+  const isNumbered = cavities.every(({ cavity }) => /^[1-9][0-9]*$/.test(cavity));
+  return new Map(
+    cavities.map((listed, index) => [isNumbered ? Number(listed.cavity) - 1 : index, listed] as const),
+  );
+}
+
 /**
- * Geometry of a connector face, px. Positions are filled row by row from the upper left of the wire side with the
- * document's cavities in their order; positions beyond the last listed cavity are marked empty.
+ * Geometry of a connector face, px. Cavities stand row by row from the upper left of the wire side; positions the
+ * document does not list are marked empty.
  * Undefined when the document has no such connector.
  */
 export function connectorFace(
@@ -53,13 +61,14 @@ export function connectorFace(
   const inline = connector.component === undefined;
   const conductorAt = (end: string) =>
     document.conductors.find((conductor) => conductor.from === end || conductor.to === end);
-  const rows = Math.max(connector.rows, Math.ceil(connector.cavities.length / connector.columns));
+  const positions = cavityPositions(connector);
+  const rows = Math.max(connector.rows, Math.ceil((Math.max(...positions.keys()) + 1) / connector.columns));
 
   const cavities = Array.from({ length: rows * connector.columns }, (_, index): FaceCavity => {
     const row = Math.floor(index / connector.columns);
     const fromLeft = index % connector.columns;
     const column = view === "wire" ? fromLeft : connector.columns - 1 - fromLeft;
-    const listed = connector.cavities[index];
+    const listed = positions.get(index);
     const cavity = listed?.cavity ?? String(index + 1);
     const conductor = conductorAt(`${connectorId}.${cavity}`);
     const second = inline ? conductorAt(`${connectorId}.${cavity}/b`) : undefined;
