@@ -23,7 +23,12 @@ export function judgeNaming({ document, variant }: AttemptContext, report: Repor
       : { share: 0, text: "Nothing is wrong with the car, but a fault was named." };
   }
   if (named === nothingWrong) return { share: 0, text: "There is a fault, but none was named." };
-  const hit = variant.faults.filter((fault) => repairPlace(fault, document) === named);
+  // Two conductors rubbed together: either may be named.
+  const hit = variant.faults.filter(
+    (fault) =>
+      repairPlace(fault, document) === named ||
+      (fault.kind === "shortBetween" && repairPlace({ ...fault, at: fault.other }, document) === named),
+  );
   if (hit.length > 0) {
     const kind = hit.some((fault) => kindsOf(fault).includes(report.cause.kind));
     // Of several faults, one found is that part of the job.
