@@ -1,9 +1,16 @@
 import "server-only";
 import type { Database, ScenarioForAuthor } from "@probeworthy/database";
-import { listFaultPlaces, prepareVehicle, startState, testPoints, type VehicleDocument } from "@probeworthy/vehicle";
+import {
+  listFaultPlaces,
+  prepareVehicle,
+  startState,
+  testPoints,
+  type VehicleDocument,
+} from "@probeworthy/vehicle";
 import { type BuilderView, builderViewSchema, type PlaceOption } from "@/features/builder/builder-view";
 import { faultKindNames } from "@/features/builder/fault-forms";
 import { BoundedCache } from "../services/attempts/bounded-cache";
+import { checkDraft } from "../services/scenarios/check-draft";
 import { requireLatestVehicle } from "../services/scenarios/find-scenario";
 
 /** The draft, or the newest version to start the next one from, with everything its vehicle offers. */
@@ -22,6 +29,7 @@ export async function loadBuilder(
     hasDraft: scenario.hasDraft,
     publishedNumber: scenario.latestVersion?.number ?? null,
     document: Object(saved),
+    messages: checkDraft(saved, document).messages,
     vehicle: {
       title: document.title,
       systems: document.systems.map(({ id, title }) => ({ id, title })),

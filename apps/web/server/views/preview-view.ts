@@ -10,7 +10,11 @@ export type PreviewResult =
   | { readonly ok: false; readonly error: { readonly code: string; readonly message: string } };
 
 /** One variant as its author sees it. */
-export function previewDraft(scenario: ScenarioDocument, vehicle: VehicleDocument, seed: string): PreviewResult {
+export function previewDraft(
+  scenario: ScenarioDocument,
+  vehicle: VehicleDocument,
+  seed: string,
+): PreviewResult {
   const [drawn] = previewVariants(scenario, vehicle, [seed]);
   if (drawn === undefined) throw new Error("one seed gives one preview");
   if (!drawn.preview.ok) {
@@ -33,7 +37,12 @@ export function previewDraft(scenario: ScenarioDocument, vehicle: VehicleDocumen
       }),
       situations: situations.map((situation) => ({
         title: situation.title,
-        noticed: situation.noticed.map(({ id, title: name, text, normal }) => ({ id, title: name, text, normal })),
+        noticed: situation.noticed.map(({ id, title: name, text, normal }) => ({
+          id,
+          title: name,
+          text,
+          normal,
+        })),
         modules: situation.modules.map(({ id, answered, codes }) => ({ id, answered, codes: [...codes] })),
       })),
     } satisfies PreviewView),

@@ -15,7 +15,7 @@ import { loadReview } from "@/server/views/review-view";
 
 export const metadata = { title: "Candidate" };
 
-export default async function CandidatePage({ params }: PageProps<"/candidates/[id]">) {
+export default async function CandidatePage({ params }: { readonly params: Promise<{ id: string }> }) {
   const user = await requireUser(hirers);
   const { organisationId } = user;
   const { id } = await params;

@@ -18,7 +18,13 @@ const querySchema = z.object({
   tab: z.enum(["gradebook", "learners", "assignments"]).catch("gradebook"),
 });
 
-export default async function ClassPage({ params, searchParams }: PageProps<"/classes/[id]">) {
+export default async function ClassPage({
+  params,
+  searchParams,
+}: {
+  readonly params: Promise<{ id: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}) {
   const user = await requireUser(teachers);
   const { id } = await params;
   const { policy, tab } = querySchema.parse(await searchParams);

@@ -16,7 +16,11 @@ const querySchema = z.object({
   before: id,
 });
 
-export default async function LogPage({ searchParams }: PageProps<"/people/log">) {
+export default async function LogPage({
+  searchParams,
+}: {
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}) {
   const user = await requireUser(["administrator"]);
   const filter = querySchema.parse(await searchParams);
   const view = await loadAudit(await database(), user.organisationId, filter);

@@ -19,7 +19,7 @@ const stateWords = {
   abandoned: "Given up",
 } as const;
 
-export default async function ReviewPage({ params }: PageProps<"/attempts/[id]/review">) {
+export default async function ReviewPage({ params }: { readonly params: Promise<{ id: string }> }) {
   const user = await requireUser(staff);
   const { id } = await params;
   const store = await database();

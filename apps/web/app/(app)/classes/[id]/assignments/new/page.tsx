@@ -17,7 +17,10 @@ const querySchema = z.object({ scenario: z.string().optional().catch(undefined) 
 export default async function NewAssignmentPage({
   params,
   searchParams,
-}: PageProps<"/classes/[id]/assignments/new">) {
+}: {
+  readonly params: Promise<{ id: string }>;
+  readonly searchParams: Promise<Record<string, string | string[] | undefined>>;
+}) {
   const user = await requireUser(teachers);
   const { id } = await params;
   const { scenario } = querySchema.parse(await searchParams);

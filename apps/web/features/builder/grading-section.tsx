@@ -1,0 +1,22 @@
+"use client";
+
+import { useFormContext } from "react-hook-form";
+import { WeightFields } from "@/features/assignments/weight-fields";
+import { NumberField } from "./fields";
+import { useFieldMessage } from "./messages";
+import type { ScenarioForm } from "./scenario-form";
+import { Section } from "./section";
+
+export function GradingSection() {
+  const { control } = useFormContext<ScenarioForm>();
+  return (
+    <Section
+      id="builder-grading"
+      title="Grading"
+      lead="The usual weights and pass mark. Whoever hands the scenario out can set others."
+    >
+      <WeightFields control={control} name="weights" message={useFieldMessage("weights")} />
+      <NumberField name="passMark" label="Pass mark, %" className="max-w-48" />
+    </Section>
+  );
+}
