@@ -22,8 +22,10 @@ export class BridgeControl {
   private target = 0;
   private sample: { volts: number; amps: number } | undefined;
   private sourceOhms = 0;
-  private timesZeroed = 0;
   private latchedOff = false;
+  /** Set after the feed has collapsed once: the target is then approached from nothing, in steps. */
+  private cautious = false;
+  private lastGap: { readonly target: number; readonly gap: number } | undefined;
 
   constructor(readonly bridge: CompiledBridge) {}
 
@@ -47,31 +49,56 @@ export class BridgeControl {
     this.latchedOff = true;
   }
 
-  /** Answers a new target with a new duty. True when the circuit has to be solved again. */
+  /** Answers what the law asks for with a new duty. True when the circuit has to be solved again. */
   update(
-    target: number,
+    asked: number,
     enabled: boolean,
     damped: boolean,
     point: OperatingPoint,
     set: ElementSetter,
   ): boolean {
-    if (this.on && this.target !== 0 && target === 0) {
-      this.timesZeroed++;
-      if (this.timesZeroed >= 2) this.latchedOff = true;
-    }
     const low = this.feedVolts(point) < this.bridge.minimumFeedVolts;
-    // A feed that collapses under load and recovers without it would chatter; it stays off.
-    if (this.on && low && enabled && !this.isOvershooting(point)) this.latchedOff = true;
-    const on = enabled && !this.latchedOff && (!low || (this.on && this.isOvershooting(point)));
-    if (!on) return this.apply(false, 0, this.side, target, set);
+    const overshoots = this.isOvershooting(point);
+    if (this.on && low && enabled && !overshoots) {
+      // A feed that collapses under load and recovers without it would chatter. A law that backs off with the voltage may
+      // still find its place from below; without one the bridge stays off.
+      if (this.cautious) this.latchedOff = true;
+      else return this.startAgain(set);
+    }
+    const on = enabled && !this.latchedOff && (!low || (this.on && overshoots));
+    if (!on) return this.apply(false, 0, this.side, asked, set);
+    const target = this.approach(asked);
+    const unsettled = target !== asked;
     const side = target < 0 ? 1 : 0;
     if (!this.on || side !== this.side || this.duty === 0 || target === 0) {
       const guess = Math.min(1, (Math.abs(target) * guessOhms) / Math.max(1, this.feedVolts(point)));
       this.sample = { volts: this.feedVolts(point), amps: 0 };
-      return this.apply(true, guess, side, target, set);
+      return this.apply(true, guess, side, target, set) || unsettled;
     }
     const wanted = this.nextDuty(Math.abs(target), point);
-    return this.apply(true, damped ? (wanted + this.duty) / 2 : wanted, side, target, set);
+    return this.apply(true, damped ? (wanted + this.duty) / 2 : wanted, side, target, set) || unsettled;
+  }
+
+  private startAgain(set: ElementSetter): boolean {
+    this.cautious = true;
+    this.lastGap = undefined;
+    this.apply(true, 0, this.side, 0, set);
+    return true;
+  }
+
+  /**
+   * The target to regulate to next. A law may lower what it asks for with the very voltage its current pulls down: the
+   * target is the root of asked(target) − target, found by the secant rule, never faster than plain repetition (a slope
+   * flatter than −1 is taken as −1).
+   */
+  private approach(asked: number): number {
+    if (!this.on) return asked;
+    const gap = asked - this.target;
+    if (Math.abs(gap) <= currentTolerance * Math.max(1, Math.abs(asked))) return asked;
+    const moved = this.lastGap ? this.target - this.lastGap.target : 0;
+    const slope = this.lastGap && moved !== 0 ? (gap - this.lastGap.gap) / moved : this.cautious ? -4 : -1;
+    this.lastGap = { target: this.target, gap };
+    return this.target + gap / Math.max(1, -slope);
   }
 
   private nextDuty(target: number, point: OperatingPoint): number {

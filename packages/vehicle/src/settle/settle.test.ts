@@ -84,6 +84,35 @@ describe("power", () => {
   });
 });
 
+describe("a law that follows the voltage it pulls down itself", () => {
+  it.each([0.05, 0.2, 0.35])("comes to rest on its own curve with %f Ω in the feed", (ohms) => {
+    const document: VehicleDocument = structuredClone(benchVehicle);
+    const module = document.components.find(({ id }) => id === "A1");
+    if (module?.kind !== "module") throw new Error("no A1");
+    // 40 A at 13 V and above, nothing at 9 V: an under-voltage derating of 10 A per volt.
+    module.signals = [
+      { name: "feed", value: { volts: "30" } },
+      {
+        name: "target",
+        value: {
+          table: [
+            [9, 0],
+            [13, 40],
+          ],
+          at: "feed",
+        },
+      },
+      { name: "stopped", value: 0 },
+      { name: "sumWrong", value: 0 },
+    ];
+    const drive = new Drive([{ kind: "seriesResistance", at: "W12", ohms }], idling, document);
+    const amps = drive.amps("M1");
+    const allowed = Math.min(40, Math.max(0, (drive.signal("feed") - 9) * 10));
+    expect(amps).toBeGreaterThan(5);
+    expect(amps).toBeCloseTo(allowed, 5);
+  });
+});
+
 describe("bus", () => {
   it("averages 2.5 V plus and minus 1 V by the time a node talks: 0.2 of the time gives 2.70 and 2.30 V", () => {
     // Two modules of 0.1 each; ISO 11898-2 levels, mean = 2.5 ± share · 1 V.

@@ -35,7 +35,7 @@ const passLimit = 80;
  * solve again until nothing moves; then see who hears whom on the bus, and go on if that has changed.
  *
  * What would swing for ever is put to rest on the safe side, in this order of rules: a module that drops out under its
- * own load stays off; a bridge whose feed collapses under it or whose target keeps vanishing stays off; a driver that
+ * own load stays off; a bridge whose feed collapses under it twice stays off; a driver that
  * chatters stays off; a message heard now and then is not heard; whatever still moves after 50 passes is shut off.
  */
 export function solveVehicle(
