@@ -24,9 +24,18 @@ export default defineConfig({
     projects: [
       project("unit", ["packages/*/src/**/*.test.{ts,mjs}", "apps/web/**/*.test.ts"], {}, webAliases),
       project("reference", ["tests/reference/**/*.test.ts"], { testTimeout: 120_000 }),
-      project("contract", ["tests/contract/**/*.test.ts"], { testTimeout: 60_000 }),
+      project(
+        "contract",
+        ["tests/contract/**/*.test.ts"],
+        {
+          globalSetup: ["tests/support/prepare-databases.ts"],
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+        },
+        webAliases,
+      ),
       project("integration", ["tests/integration/**/*.test.ts"], {
-        globalSetup: ["tests/support/start-postgres.ts"],
+        globalSetup: ["tests/support/prepare-databases.ts"],
         testTimeout: 120_000,
         hookTimeout: 120_000,
       }),

@@ -108,9 +108,13 @@ export function ConnectorFaceView({ face, points, leads, selected = [], onPoint 
         const isClosed = facts === undefined || !facts.accessible;
         const reason = isClosed ? (facts?.reason ?? "This place cannot be reached with a lead.") : undefined;
         const colour = cavity.colour?.join("");
-        const name = `${facts?.title ?? `Cavity ${cavity.cavity}`}${colour === undefined ? "" : `, ${colour}`}`;
         const isSelected = selected.includes(key) || leads.red === key || leads.black === key;
         const lead = [leads.red === key ? "+" : "", leads.black === key ? "−" : ""].join("");
+        // Begins with what is printed, so that it can be called by what one sees.
+        const printed = [colour, cavity.cavity, lead]
+          .filter((part) => part !== undefined && part !== "")
+          .join(" ");
+        const name = `${printed}: ${facts?.title ?? `cavity ${cavity.cavity}`}`;
         const press = () => {
           if (!isClosed) onPoint?.(key);
         };
