@@ -12,6 +12,7 @@ import { SheetFrame } from "./sheet-frame";
 import { TargetButton } from "./target-button";
 import { conductorWords, type PointState, type Target, targetsOf } from "./targets";
 import { useDrag } from "./use-drag";
+import { useLeadInView, useOpeningView } from "./use-opening-view";
 import { useZoom } from "./use-zoom";
 import styles from "./wiring-diagram.module.css";
 
@@ -53,6 +54,9 @@ export function WiringDiagram(props: WiringDiagramProps) {
   const viewport = useRef<HTMLDivElement>(null);
   const { zoom, zoomBy, reset, fit } = useZoom(viewport);
   const { isDragging, wasDragged, handlers } = useDrag(viewport);
+  useOpeningView(viewport, sheet, leads.red ?? leads.black);
+  useLeadInView(viewport, sheet, leads.red, zoom);
+  useLeadInView(viewport, sheet, leads.black, zoom);
   const [active, setActive] = useState<string>();
   const [name, setName] = useState<Name>();
   const targets = useMemo(
