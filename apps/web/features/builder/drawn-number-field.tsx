@@ -1,6 +1,7 @@
 "use client";
 
 import { Controller, useFormContext, useWatch } from "react-hook-form";
+import { Field } from "@/components/field";
 import { Icon } from "@/components/icon";
 import { Select } from "@/components/inputs";
 import { NumberInput } from "@/features/forms/number-input";
@@ -25,12 +26,9 @@ export function DrawnNumberField({ name, label, unit, hint }: DrawnNumberFieldPr
       control={control}
       name={`${name}.${part}`}
       render={({ field }) => (
-        <label className="block">
-          <span className="block text-sm">
-            {words}, {unit}
-          </span>
-          <NumberInput field={field} className="max-w-36" />
-        </label>
+        <Field label={`${words}, ${unit}`} className="max-w-44">
+          <NumberInput field={field} />
+        </Field>
       )}
     />
   );
@@ -39,24 +37,22 @@ export function DrawnNumberField({ name, label, unit, hint }: DrawnNumberFieldPr
       <legend className="font-semibold">{label}</legend>
       <p className="text-sm text-ink-soft">{hint}</p>
       <div className="mt-1 flex flex-wrap items-end gap-4">
-        <label className="block">
-          <span className="block text-sm">Drawn</span>
-          <Select {...register(`${name}.mode`)} className="max-w-44">
+        <Field label="Drawn">
+          <Select {...register(`${name}.mode`)}>
             <option value="fixed">fixed</option>
             <option value="range">from a range</option>
           </Select>
-        </label>
+        </Field>
         {mode === "range" ? (
           <>
             {number("from", "From")}
             {number("to", "To")}
-            <label className="block">
-              <span className="block text-sm">Spread</span>
-              <Select {...register(`${name}.spread`)} className="max-w-64">
+            <Field label="Spread">
+              <Select {...register(`${name}.spread`)}>
                 <option value="linear">even</option>
                 <option value="log">even over decades</option>
               </Select>
-            </label>
+            </Field>
           </>
         ) : (
           number("value", "Value")

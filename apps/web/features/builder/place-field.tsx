@@ -58,7 +58,7 @@ export function PlaceField({ path, field, part, label, options }: PlaceFieldProp
           {place === "" ? (
             <span className="text-ink-soft">nothing chosen yet</span>
           ) : (
-            <>{chosen?.title ?? `${[place, partName].filter(Boolean).join(" ")} (not in this vehicle)`}</>
+            (chosen?.title ?? `${[place, partName].filter(Boolean).join(" ")} (not in this vehicle)`)
           )}
         </p>
       </div>

@@ -3,6 +3,7 @@
 import { useRef, useState } from "react";
 import { useFormContext } from "react-hook-form";
 import { Button } from "@/components/button";
+import { Field } from "@/components/field";
 import { Select } from "@/components/inputs";
 import { ProblemNotice } from "@/components/problem-notice";
 import { ProgressLine } from "@/components/progress-line";
@@ -71,8 +72,7 @@ export function PreviewSection({ scenarioId, validate }: PreviewSectionProps) {
       lead="What learners will meet: a few variants as the draw makes them, each simulated in the system's standard conditions."
     >
       <div className="flex flex-wrap items-end gap-4">
-        <label className="block">
-          <span className="block text-sm">Variants</span>
+        <Field label="Variants">
           <Select
             value={wanted}
             onChange={(event) => setWanted(Number(event.target.value))}
@@ -84,7 +84,7 @@ export function PreviewSection({ scenarioId, validate }: PreviewSectionProps) {
               </option>
             ))}
           </Select>
-        </label>
+        </Field>
         <Button kind="primary" busy={total !== undefined} onClick={() => void draw()}>
           {drawn.length === 0 ? "Draw variants" : "Draw others"}
         </Button>

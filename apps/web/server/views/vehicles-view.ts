@@ -1,0 +1,46 @@
+import "server-only";
+import type { Database, VehicleVersion } from "@probeworthy/database";
+import {
+  type VehiclesView,
+  type VehicleView,
+  vehiclesViewSchema,
+  vehicleViewSchema,
+} from "@/features/vehicles/vehicles-view";
+import { loadVehicle } from "../services/attempts/documents";
+import { requireLatestVehicle } from "../services/scenarios/find-scenario";
+import { serviceViewOf } from "./service-view";
+
+export async function loadVehicles(database: Database, organisationId: string): Promise<VehiclesView> {
+  const vehicles = await database.vehicles.list({ organisationId });
+  return vehiclesViewSchema.parse({
+    vehicles: await Promise.all(
+      vehicles.map(async ({ id, name, latestNumber }) => {
+        const { document } = await requireLatestVehicle(database, organisationId, id);
+        const charts = await database.charts.list({ organisationId, vehicleId: id });
+        const systems = document.systems.map(({ title }) => title);
+        return { id, name, version: latestNumber, systems, charts: charts.length };
+      }),
+    ),
+  } satisfies VehiclesView);
+}
+
+/** The newest version of a vehicle with the service information of every system. */
+export async function loadVehicleView(
+  database: Database,
+  organisationId: string,
+  version: VehicleVersion,
+): Promise<VehicleView> {
+  const document = await loadVehicle(database, { organisationId, versionId: version.id });
+  return vehicleViewSchema.parse({
+    id: version.vehicleId,
+    name: version.vehicleName,
+    description: document.description,
+    version: version.number,
+    counts: {
+      components: document.components.length,
+      connectors: document.connectors.length,
+      conductors: document.conductors.length,
+    },
+    systems: document.systems.map(({ id }) => ({ id, service: serviceViewOf(version.id, document, id) })),
+  } satisfies VehicleView);
+}
