@@ -7,6 +7,7 @@ import { Button } from "@/components/button";
 import { Dialog, DialogClose } from "@/components/dialog";
 import { EmptyState } from "@/components/empty-state";
 import { ProblemNotice } from "@/components/problem-notice";
+import { RowButton } from "@/components/row-button";
 import { Cell, HeaderCell, Table, TableBody, TableHead, TableRow } from "@/components/table";
 import { Tag, type TagState } from "@/components/tag";
 import { postJson } from "@/features/http/api-client";
@@ -111,7 +112,7 @@ function Revoke({ candidate }: { readonly candidate: CandidateLine }) {
     <Dialog
       title={`Withdraw the link for ${candidate.name}?`}
       description="Whoever opens it then reads that it was withdrawn. You can invite the person again."
-      trigger={<Button aria-label={`Withdraw the link for ${candidate.name}`}>Withdraw</Button>}
+      trigger={<RowButton aria-label={`Withdraw the link for ${candidate.name}`}>Withdraw</RowButton>}
       actions={
         <>
           <DialogClose>

@@ -8,6 +8,7 @@ import { buttonClass } from "@/components/button-class";
 import { Dialog, DialogClose } from "@/components/dialog";
 import { EmptyState } from "@/components/empty-state";
 import { ProblemNotice } from "@/components/problem-notice";
+import { RowButton } from "@/components/row-button";
 import { Cell, HeaderCell, Table, TableBody, TableHead, TableRow } from "@/components/table";
 import { postJson } from "@/features/http/api-client";
 import { useCall } from "@/features/http/use-call";
@@ -112,7 +113,7 @@ function TakeBack({ assignment }: { readonly assignment: Assignment }) {
     <Dialog
       title={`Take back “${assignment.title}”?`}
       description="It leaves the job lists and the gradebook. What was handed in is kept."
-      trigger={<Button aria-label={`Take back ${assignment.title}`}>Take back</Button>}
+      trigger={<RowButton aria-label={`Take back ${assignment.title}`}>Take back</RowButton>}
       actions={
         <>
           <DialogClose>

@@ -45,7 +45,7 @@ export function EnrolForm({ classId }: { readonly classId: string }) {
     });
   };
   return (
-    <section aria-labelledby="enrol-heading" className="min-w-0 space-y-4 border border-edge p-4">
+    <section aria-labelledby="enrol-heading" className="min-w-0 space-y-4 self-start border border-edge p-4">
       <h2 id="enrol-heading">Enrol learners</h2>
       {problem !== undefined && <ProblemNotice problem={problem} />}
       <form onSubmit={(event) => void enrol(event)} noValidate className="space-y-4">

@@ -31,7 +31,7 @@ export function GradebookTab({ classId, book }: GradebookTabProps) {
     <div className="space-y-4">
       <div className="flex flex-wrap items-center justify-between gap-x-8 gap-y-3">
         <p>
-          Of several attempts <strong>{policyWords[book.policy]}</strong> counts. Show{" "}
+          Of several attempts <strong>{policyWords[book.policy]}</strong> counts. Count{" "}
           {(Object.keys(policyWords) as (keyof typeof policyWords)[])
             .filter((policy) => policy !== book.policy)
             .map((policy, index, all) => (
@@ -41,7 +41,7 @@ export function GradebookTab({ classId, book }: GradebookTabProps) {
                   className="link inline-block min-h-6"
                   scroll={false}
                 >
-                  {policyWords[policy].replace("the ", "")}
+                  {policyWords[policy]}
                 </Link>
                 {index < all.length - 1 ? ", " : ""}
               </span>

@@ -152,7 +152,7 @@ function columnsOf(book: GradebookView) {
 
 function LearnerName({ row }: { readonly row: Row }) {
   return (
-    <span className="block max-w-48 min-w-32">
+    <span className="block max-w-64 min-w-32">
       <span className="block break-words">{row.name}</span>
       <span className="block truncate text-sm font-normal text-ink-soft" title={row.email}>
         {row.email}

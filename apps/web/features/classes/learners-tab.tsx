@@ -6,6 +6,7 @@ import { Button } from "@/components/button";
 import { Dialog, DialogClose } from "@/components/dialog";
 import { EmptyState } from "@/components/empty-state";
 import { ProblemNotice } from "@/components/problem-notice";
+import { RowButton } from "@/components/row-button";
 import { Cell, HeaderCell, Table, TableBody, TableHead, TableRow } from "@/components/table";
 import { callApi } from "@/features/http/api-client";
 import { useCall } from "@/features/http/use-call";
@@ -91,7 +92,7 @@ function RemoveLearner({ classId, userId, name }: RemoveLearnerProps) {
     <Dialog
       title={`Take ${name} off the list?`}
       description="Attempts and grades are kept and come back when the person is enrolled again."
-      trigger={<Button aria-label={`Remove ${name}`}>Remove</Button>}
+      trigger={<RowButton aria-label={`Remove ${name}`}>Remove</RowButton>}
       actions={
         <>
           <DialogClose>

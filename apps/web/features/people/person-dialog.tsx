@@ -8,6 +8,7 @@ import { Dialog } from "@/components/dialog";
 import { Field } from "@/components/field";
 import { Select } from "@/components/inputs";
 import { ProblemNotice } from "@/components/problem-notice";
+import { RowButton } from "@/components/row-button";
 import { callApi, postJson } from "@/features/http/api-client";
 import { useCall } from "@/features/http/use-call";
 import { roleWords } from "@/features/wording/terms";
@@ -44,7 +45,7 @@ export function PersonDialog({ person }: { readonly person: PersonLine }) {
     <Dialog
       title={person.name}
       description={person.email}
-      trigger={<Button aria-label={`Change ${person.name}`}>Change</Button>}
+      trigger={<RowButton aria-label={`Change ${person.name}`}>Change</RowButton>}
       onOpenChange={(open) => {
         if (open) return;
         setPassword(undefined);
