@@ -17,7 +17,8 @@ interface Acknowledged {
   sequence: number;
 }
 
-describe("embedded database in a folder", () => {
+// Each test opens several databases in processes of their own: seconds on a quiet machine, minutes on a busy one.
+describe("embedded database in a folder", { timeout: 300_000 }, () => {
   let folder: string;
   let writer: ChildProcess | undefined;
 

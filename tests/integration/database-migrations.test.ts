@@ -5,7 +5,7 @@ import { backends, type TestDatabase } from "../support/databases";
 describe.each(backends)("migrations on $name", ({ open }) => {
   let test: TestDatabase;
   beforeAll(async () => {
-    test = await open();
+    test = await open({ from: "nothing" });
   });
   afterAll(() => test.close());
 

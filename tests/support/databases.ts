@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { readFileSync } from "node:fs";
 import type { Database } from "@probeworthy/database";
 import { type Connection, createDatabase, migrate, openConnection } from "@probeworthy/database/migrations";
 import pg from "pg";
@@ -14,7 +15,8 @@ export interface TestDatabase {
 
 export interface Backend {
   name: string;
-  open(): Promise<TestDatabase>;
+  /** Migrated; `from: "nothing"` applies every migration here and now. */
+  open(options?: { from: "nothing" }): Promise<TestDatabase>;
 }
 
 async function over(connection: Connection, discard: () => Promise<void>): Promise<TestDatabase> {
@@ -67,9 +69,20 @@ async function openOnServer(): Promise<TestDatabase> {
   return over(connection, () => administer(`DROP DATABASE "${name}" WITH (FORCE)`));
 }
 
+function templateFile(): string {
+  const file = process.env.PROBEWORTHY_TEST_TEMPLATE;
+  if (!file)
+    throw new Error("PROBEWORTHY_TEST_TEMPLATE is not set: the global set-up of the tests did not run");
+  return file;
+}
+
 const embedded: Backend = {
   name: "embedded PGlite",
-  open: async () => over(await openConnection({}), async () => {}),
+  open: async (options) => {
+    const snapshot =
+      options?.from === "nothing" ? undefined : new Blob([new Uint8Array(readFileSync(templateFile()))]);
+    return over(await openConnection({ snapshot }), async () => {});
+  },
 };
 const server: Backend = { name: "PostgreSQL server", open: openOnServer };
 

@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import type { AssignmentTerms, Database, Role } from "@probeworthy/database";
 
 /** Rows a test needs but does not care about. Every call makes new ones. */
@@ -16,12 +17,12 @@ export function must<Value>(
 }
 
 export async function makePerson(database: Database, organisationId: string, role: Role) {
-  const email = `person-${next()}@test.example`;
+  const email = `person-${randomUUID()}@test.example`;
   return must(
     await database.users.create({
       organisationId,
       email,
-      name: `Person ${counter}`,
+      name: `Person ${next()}`,
       role,
       passwordHash: "a hash",
     }),

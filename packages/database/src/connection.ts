@@ -13,11 +13,15 @@ export interface ConnectionOptions {
   url?: string | undefined;
   /** Folder of the embedded database. Without it and without `url` the database lives in memory (tests). */
   dataDirectory?: string | undefined;
+  /** What the database in memory starts from instead of nothing: another one's dump, several times quicker. */
+  snapshot?: Blob | undefined;
 }
 
 export interface Connection {
   kind: DatabaseKind;
   adapter: SqlMigrationAwareDriverAdapterFactory;
+  /** The embedded database's contents, for another one to start from; null for a server. */
+  dump: (() => Promise<Blob>) | null;
   /** For the migration engine: the same database, with scripts run whole and on one connection. */
   migrationAdapter: SqlMigrationAwareDriverAdapterFactory;
   close(): Promise<void>;
@@ -26,13 +30,15 @@ export interface Connection {
 export async function openConnection(options: ConnectionOptions): Promise<Connection> {
   if (options.url !== undefined) return openServer(options.url);
   if (options.dataDirectory !== undefined) return openFolder(resolve(options.dataDirectory));
-  return embedded(await PGlite.create());
+  const { snapshot } = options;
+  return embedded(await PGlite.create(snapshot === undefined ? {} : { loadDataDir: snapshot }));
 }
 
 function openServer(url: string): Connection {
   return {
     kind: "postgresql",
     adapter: new PrismaPg({ connectionString: url }),
+    dump: null,
     migrationAdapter: wholeScripts(new PrismaPg({ connectionString: url, max: 1 })),
     close: async () => {},
   };
@@ -63,6 +69,7 @@ function embedded(pglite: PGlite, release: () => void = () => {}): Connection {
   return {
     kind: "embedded",
     adapter,
+    dump: () => pglite.dumpDataDir("none"),
     migrationAdapter: adapter,
     close: async () => {
       if (!pglite.closed) await pglite.close();

@@ -46,16 +46,15 @@ async function canListen(port, host) {
  * @typedef {object} Server
  * @property {string} address
  * @property {Promise<number>} ended its exit code
- * @property {() => string} output what it has written so far
  */
 
 /**
  * Starts the built web and waits until it answers.
  *
- * @param {{ port: number, host: string, data: string, demo: boolean, show: boolean, env?: Record<string, string> }} options
+ * @param {{ port: number, host: string, data: string, demo: boolean }} options
  * @returns {Promise<Server>}
  */
-export async function serve({ port, host, data, demo, show, env = {} }) {
+export async function serve({ port, host, data, demo }) {
   const child = spawn(
     process.execPath,
     [
@@ -77,7 +76,6 @@ export async function serve({ port, host, data, demo, show, env = {} }) {
         NEXTAUTH_SECRET: process.env.NEXTAUTH_SECRET || serverSecret(data),
         PROBEWORTHY_DATA: data,
         PROBEWORTHY_DEMO: demo ? "1" : "0",
-        ...env,
       },
       stdio: ["ignore", "pipe", "pipe", "ipc"],
       ...ownGroup,
@@ -91,8 +89,8 @@ export async function serve({ port, host, data, demo, show, env = {} }) {
     [child.stderr, process.stderr],
   ])) {
     stream?.setEncoding("utf8").on("data", (text) => {
-      if (!isReady || !show) output = (output + text).slice(-100_000);
-      if (isReady && show) target.write(text);
+      if (isReady) target.write(text);
+      else output += text;
     });
   }
   /** @type {Promise<number>} */
@@ -100,7 +98,7 @@ export async function serve({ port, host, data, demo, show, env = {} }) {
   const address = `http://${host.includes(":") ? `[${host}]` : host}:${port}`;
   await untilItAnswers(probeAddress(host, port), ended, () => output);
   isReady = true;
-  return { address, ended, output: () => output };
+  return { address, ended };
 }
 
 /**
@@ -134,7 +132,11 @@ async function untilItAnswers(url, ended, output) {
       });
     }
     try {
-      const response = await fetch(url, { signal: AbortSignal.timeout(5000) });
+      // A connection kept alive would make the server wait for us when it is told to stop.
+      const response = await fetch(url, {
+        headers: { connection: "close" },
+        signal: AbortSignal.timeout(5000),
+      });
       await response.arrayBuffer();
       if (response.ok) return;
       last = `status ${response.status}`;

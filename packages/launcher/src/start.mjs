@@ -24,8 +24,9 @@ async function start() {
   await setUp();
   const { kind, signIns } = await prepareDatabase({ data, demo });
   const server = await step("Starting the web server", () =>
-    serve({ port, host, data, demo: signIns.length > 0, show: true }),
+    serve({ port, host, data, demo: signIns.length > 0 }),
   );
+  if (isStopping) return;
   say(`Probeworthy is ready: ${server.address}`);
   say(kind === "embedded" ? `Data folder: ${data}` : "Data: the PostgreSQL server named in DATABASE_URL");
   printSignIns(signIns, isLoopback(host));

@@ -1,6 +1,6 @@
 // A PostgreSQL server that lives for one test run in a temporary folder. Only Node and PostgreSQL's own programs.
 
-import { execFile, spawn } from "node:child_process";
+import { execFile, spawn, spawnSync } from "node:child_process";
 import {
   accessSync,
   chmodSync,
@@ -94,14 +94,18 @@ export async function startThrowawayPostgres(programs) {
     rmSync(folder, { recursive: true, force: true });
     throw error;
   }
+  const stopArguments = ["--pgdata", data, "--mode", "immediate", "--wait", "stop"];
+  // The server is nobody's child: a run that is interrupted takes it along on its way out.
+  const stopAtExit = () => {
+    spawnSync(join(programs, "pg_ctl"), stopArguments, { ...options, stdio: "ignore" });
+    rmSync(folder, { recursive: true, force: true });
+  };
+  process.once("exit", stopAtExit);
   return {
     url: `postgresql://probeworthy@127.0.0.1:${port}/postgres`,
     stop: async () => {
-      await run(
-        join(programs, "pg_ctl"),
-        ["--pgdata", data, "--mode", "immediate", "--wait", "stop"],
-        options,
-      );
+      process.off("exit", stopAtExit);
+      await run(join(programs, "pg_ctl"), stopArguments, options);
       rmSync(folder, { recursive: true, force: true });
     },
   };
