@@ -92,7 +92,7 @@ test("two windows on one job: the slower one catches up and says so", async ({ p
   await expect(second.getByTestId("bay")).toBeVisible();
   await bay.turnKey("On");
   await second.getByRole("button", { name: "Wait" }).click();
-  await expect(second.getByText("The job went on somewhere else")).toBeVisible();
+  await expect(second.getByTestId("refusal")).toContainText("The job went on somewhere else");
   await expect(second.getByRole("radio", { name: "On", exact: true })).toBeChecked();
   expect(await new Bay(second).actions()).toBe(1);
 });

@@ -9,7 +9,7 @@ test("a blown high-current fuse, or the contact behind it, is found by following
   await Bay.signIn(page, "nia.okonjo@larkmoor.example");
   const bay = await Bay.start(page, "Job 1: the steering went heavy");
   await bay.runEngineAndSteer();
-  await expect(page.getByText("heavy: no assist at all")).toBeVisible();
+  await expect(page.getByRole("definition").filter({ hasText: "heavy: no assist at all" })).toBeVisible();
   await bay.place("black", "G1:-");
 
   const before = await bay.voltsAt("F2:1");

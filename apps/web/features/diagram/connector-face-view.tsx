@@ -27,6 +27,7 @@ const arrows: Readonly<Record<string, Direction>> = {
 function CavityDrawing({ cavity, lead }: { readonly cavity: FaceCavity; readonly lead: string | undefined }) {
   const { x, y, width, height, colour } = cavity;
   const [base, stripe] = colour ?? [];
+  // The spaces draw nothing: they keep what is printed from running together as one word.
   return (
     <>
       <rect {...{ x, y, width, height }} rx={3} className={styles.cavityBox} />
@@ -54,12 +55,12 @@ function CavityDrawing({ cavity, lead }: { readonly cavity: FaceCavity; readonly
           )}
           <text x={x + width / 2} y={y + 27} textAnchor="middle" className={styles.cavity}>
             {colour?.join("")}
-          </text>
+          </text>{" "}
         </>
       )}
       <text x={x + 5} y={y + 13} className={styles.terminal}>
         {cavity.cavity}
-      </text>
+      </text>{" "}
       {lead !== undefined && (
         <text x={x + width - 5} y={y + 14} textAnchor="end" className={styles.designator}>
           {lead}
