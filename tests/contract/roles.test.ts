@@ -1,3 +1,4 @@
+import { randomUUID } from "node:crypto";
 import { readdirSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import type { Database, Role } from "@probeworthy/database";
@@ -76,7 +77,7 @@ const table: RouteRow[] = [
     ofClass: true,
     target: async (_, { classId }) => ({
       params: { id: classId },
-      body: { people: [{ email: `${crypto.randomUUID()}@test.example`, name: "Somebody" }] },
+      body: { people: [{ email: `${randomUUID()}@test.example`, name: "Somebody" }] },
     }),
   },
   {
@@ -202,7 +203,7 @@ const table: RouteRow[] = [
     target: async (_, { versionId }) => ({
       body: {
         name: "A candidate",
-        email: `${crypto.randomUUID()}@test.example`,
+        email: `${randomUUID()}@test.example`,
         scenarioVersionId: versionId,
         title: "Skills check",
         passMark: 70,
@@ -222,7 +223,7 @@ const table: RouteRow[] = [
     method: "POST",
     allowed: { administrator: 200 },
     target: async () => ({
-      body: { name: "New person", email: `${crypto.randomUUID()}@test.example`, role: "learner" },
+      body: { name: "New person", email: `${randomUUID()}@test.example`, role: "learner" },
     }),
   },
   {

@@ -1,9 +1,11 @@
-import type { Database, Role } from "@probeworthy/database";
+import { randomUUID } from "node:crypto";
+import type { AssignmentTerms, Database, Role } from "@probeworthy/database";
 import { starterScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
 import { makePerson, must, someMoment } from "../../support/factories";
 
-const scenario = starterScenarios[0];
-if (scenario === undefined) throw new Error("the starter scenarios are empty");
+const [first] = starterScenarios;
+if (first === undefined) throw new Error("the starter scenarios are empty");
+const scenario = first;
 
 /** One organisation with somebody of every role and one thing of every kind. */
 export async function makeCollege(database: Database) {
@@ -44,28 +46,27 @@ export async function makeCollege(database: Database) {
       createdById: null,
     }),
   );
-  const terms = {
+  const terms: AssignmentTerms = {
     title: "A job",
     scenarioVersionId: version.id,
-    mode: "practice" as const,
+    mode: "practice",
     opensAt: null,
     closesAt: null,
     attemptLimit: null,
     weights: scenario.weights,
     passMark: scenario.passMark,
-    reveal: "after_submission" as const,
+    reveal: "after_submission",
   };
   const college = { organisationId, people, vehicle, scenarioId: made.id, versionId: version.id, terms };
   return { ...college, classId: await makeClass(database, college) };
 }
 
 export type College = Awaited<ReturnType<typeof makeCollege>>;
-type CollegeCore = Omit<College, "classId">;
 
 /** Taught by the instructor, with the learner on the list. */
 export async function makeClass(
   database: Database,
-  { organisationId, people }: CollegeCore,
+  { organisationId, people }: { organisationId: string; people: { instructor: string; learner: string } },
 ): Promise<string> {
   const created = must(
     await database.classes.create({
@@ -154,7 +155,7 @@ export async function makeInvitation(database: Database, { organisationId, peopl
   const invited = await database.invitations.create({
     organisationId,
     createdById: people.manager,
-    email: `candidate-${crypto.randomUUID()}@test.example`,
+    email: `candidate-${randomUUID()}@test.example`,
     name: "A candidate",
     role: "learner",
     assignment: terms,
@@ -168,7 +169,7 @@ export async function makeScenario(
   { organisationId, vehicle }: College,
   withDraft: boolean,
 ) {
-  const key = `scenario-${crypto.randomUUID()}`;
+  const key = `scenario-${randomUUID()}`;
   const created = await database.scenarios.create({
     organisationId,
     key,
