@@ -13,6 +13,16 @@ export interface Circuit {
   set(id: string, change: ElementChange): Result<void>;
   /** Solves Kirchhoff's laws. The answer is a snapshot: later changes do not touch it. */
   operatingPoint(options?: SolveOptions): Result<OperatingPoint>;
+  /** Where the last solve ended, to start others from; undefined when it did not converge. */
+  startingPoint(): StartingPoint | undefined;
+}
+
+/** A solution as the solver needs it to go on from there. Valid for the circuit it came from, whatever its numbers. */
+export interface StartingPoint {
+  readonly high: Float64Array;
+  readonly low: Float64Array;
+  readonly junctions: Float64Array;
+  readonly drives: Float64Array;
 }
 
 /** Limits of one solve. Every one of them is a count of Newton iterations or of continuation steps. */
@@ -25,6 +35,11 @@ export interface SolveOptions {
   readonly sourceSteps?: number;
   /** Start from the last solution of this circuit; default true. */
   readonly warmStart?: boolean;
+  /**
+   * Start from here instead, whatever was solved last: as quick as a warm start, and the answer depends on this
+   * circuit's numbers alone. Falls back to a start from nothing. Comes before `warmStart`.
+   */
+  readonly startFrom?: StartingPoint;
 }
 
 /** A solved network, frozen. */

@@ -46,13 +46,28 @@ export interface Islands {
   readonly sets: DisjointSets;
 }
 
-export function findIslands(elements: Iterable<CircuitElement>, numbering: Numbering): Islands {
-  const sets = createDisjointSets(numbering.size + 1);
-  for (const element of elements) {
+/**
+ * Which nodes the elements could tie together, as numbers: found once, since a switch that opens or a driver that is let
+ * go asks for new islands at nearly every solve. Three figures a link: two nodes and the position of the element whose
+ * state decides, −1 where it always holds.
+ */
+export function listLinks(elements: readonly CircuitElement[], numbering: Numbering): Int32Array {
+  const links: number[] = [];
+  for (const [position, element] of elements.entries()) {
     const [first, ...others] = terminalsOf(element).map((name) => indexOf(numbering, name));
     const junction = numbering.junctionNode.get(element.id);
-    if (junction !== undefined) sets.join(junction, first);
-    if (tiesTerminals(element)) for (const other of others) sets.join(first, other);
+    if (junction !== undefined) links.push(junction, first, -1);
+    for (const other of others) links.push(first, other, position);
+  }
+  return Int32Array.from(links);
+}
+
+/** `ties` says of each element by position whether it ties its terminals; see `tiesTerminals`. */
+export function findIslands(links: Int32Array, ties: Uint8Array, numbering: Numbering): Islands {
+  const sets = createDisjointSets(numbering.size + 1);
+  for (let at = 0; at < links.length; at += 3) {
+    const position = links[at + 2];
+    if (position < 0 || ties[position] === 1) sets.join(links[at], links[at + 1]);
   }
   const home = sets.find(numbering.ground);
   const floating: number[] = [];

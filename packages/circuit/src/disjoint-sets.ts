@@ -6,7 +6,8 @@ export interface DisjointSets {
 }
 
 export function createDisjointSets(count: number): DisjointSets {
-  const parent = Int32Array.from({ length: count }, (_, i) => i);
+  const parent = new Int32Array(count);
+  for (let i = 0; i < count; i++) parent[i] = i;
   const find = (item: number): number => {
     let root = item;
     while (parent[root] !== root) root = parent[root];
@@ -20,7 +21,8 @@ export function createDisjointSets(count: number): DisjointSets {
   return {
     find,
     join(a, b) {
-      const [rootA, rootB] = [find(a), find(b)];
+      const rootA = find(a);
+      const rootB = find(b);
       parent[rootA] = rootB;
       return rootA !== rootB;
     },

@@ -1,7 +1,7 @@
 import { prepareCircuit as prepare, operatingPoint as solveOnce } from "./prepare-circuit";
 import type { operatingPoint as OperatingPointFunction, prepareCircuit as PrepareCircuit } from "./public";
 
-export type { Circuit, OperatingPoint, SolveOptions } from "./circuit";
+export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
 export type { CircuitError, CircuitErrorCode, Result } from "./result";
 

@@ -3,13 +3,14 @@ import {
   findIslands,
   type Islands,
   islandLeak,
+  listLinks,
   refuseOpenCurrentSources,
   refuseVoltageLoops,
   tiesTerminals,
 } from "./connectivity";
 import { worstRow } from "./kernel/newton";
-import { createNewtonSystem, type NewtonSystem, stampLinear } from "./kernel/newton-system";
-import type { CircuitElement, ElementChange, Network, NodeName } from "./network";
+import { createNewtonSystem, type NewtonSystem, saveStart, stampLinear } from "./kernel/newton-system";
+import type { CircuitElement, ElementChange, Network } from "./network";
 import { type Numbering, numberUnknowns } from "./numbering";
 import { type Directory, readOperatingPoint } from "./read-operating-point";
 import { type CircuitError, fail, type Result, succeed } from "./result";
@@ -51,15 +52,18 @@ function createCircuit(byId: Map<string, CircuitElement>, numbering: Numbering):
   const currentSources = [...byId.values()].filter((e) => e.kind === "currentSource").map((e) => e.id);
   const directory: Directory = { numbering, bindings, position };
   const system = createNewtonSystem(pattern, tables);
-  let connectivity: { islands: Islands; floatingNodes: readonly NodeName[] } | undefined;
+  const elements = [...byId.values()];
+  const links = listLinks(elements, numbering);
+  const ties = Uint8Array.from(elements, (element) => (tiesTerminals(element) ? 1 : 0));
+  let islands: Islands | undefined;
   let stamped = false;
   let hasSolution = false;
 
-  const connect = () => {
-    const islands = findIslands(byId.values(), numbering);
+  const connect = (): Islands => {
+    const found = findIslands(links, ties, numbering);
     system.leak.fill(0);
-    for (const node of islands.floating) system.leak[node] = islandLeak;
-    return { islands, floatingNodes: nameFloating(islands, numbering) };
+    for (const node of found.floating) system.leak[node] = islandLeak;
+    return found;
   };
 
   return {
@@ -70,31 +74,30 @@ function createCircuit(byId: Map<string, CircuitElement>, numbering: Numbering):
       const changed = applyChange(element, change);
       if (!changed.ok) return changed;
       byId.set(id, changed.value);
-      bindings[position.get(id) ?? -1].write(changed.value);
+      const at = position.get(id) ?? -1;
+      bindings[at].write(changed.value);
       stamped = false;
-      if (tiesTerminals(element) !== tiesTerminals(changed.value)) connectivity = undefined;
+      const tied = tiesTerminals(changed.value) ? 1 : 0;
+      if (ties[at] !== tied) islands = undefined;
+      ties[at] = tied;
       return succeed(undefined);
     },
     operatingPoint(options = {}) {
-      connectivity ??= connect();
+      islands ??= connect();
       if (!stamped) stampLinear(system);
       stamped = true;
       const sources = currentSources.flatMap((id) => byId.get(id) ?? []);
-      const open = refuseOpenCurrentSources(sources, numbering, connectivity.islands);
+      const open = refuseOpenCurrentSources(sources, numbering, islands);
       if (!open.ok) return open;
       const outcome = solve(system, hasSolution, options);
       hasSolution = outcome.kind === "converged";
       if (outcome.kind === "singular") return { ok: false, error: singularAt(outcome.row, numbering) };
       if (outcome.kind === "stuck")
         return { ok: false, error: unconverged(system, numbering, outcome.iterations) };
-      return succeed(readOperatingPoint(system, directory, connectivity.floatingNodes, outcome.iterations));
+      return succeed(readOperatingPoint(system, directory, islands.floating, outcome.iterations));
     },
+    startingPoint: () => (hasSolution ? saveStart(system) : undefined),
   };
-}
-
-function nameFloating(islands: Islands, numbering: Numbering): readonly NodeName[] {
-  const floating = new Set(islands.floating);
-  return numbering.names.filter((name) => floating.has(numbering.indexOf.get(name) ?? -1));
 }
 
 /** Optional fields that decide the topology: they may change but not appear. */

@@ -7,7 +7,7 @@ import type { Circuit, OperatingPoint, SolveOptions } from "./circuit";
 import type { Network } from "./network";
 import type { Result } from "./result";
 
-export type { Circuit, OperatingPoint, SolveOptions } from "./circuit";
+export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
 export type { CircuitError, CircuitErrorCode, Result } from "./result";
 

@@ -17,7 +17,7 @@ export interface Directory {
 export function readOperatingPoint(
   system: NewtonSystem,
   directory: Directory,
-  floatingNodes: readonly NodeName[],
+  floating: readonly number[],
   iterations: number,
 ): OperatingPoint {
   const { x } = system;
@@ -40,8 +40,16 @@ export function readOperatingPoint(
       if (index === undefined) throw new Error(`The network has no element "${id}".`);
       return amps[index];
     },
-    floatingNodes,
+    get floatingNodes() {
+      return nameFloating(floating, numbering);
+    },
     iterations,
     residualAmps,
   };
+}
+
+/** Hidden nodes have no name and are left out. */
+function nameFloating(floating: readonly number[], numbering: Numbering): readonly NodeName[] {
+  const found = new Set(floating);
+  return numbering.names.filter((name) => found.has(numbering.indexOf.get(name) ?? -1));
 }

@@ -1,12 +1,17 @@
 import type { SolveOptions } from "./circuit";
 import { iterate, type Outcome, stepShunt, stepSources } from "./kernel/newton";
-import { type NewtonSystem, resetToCold } from "./kernel/newton-system";
+import { type NewtonSystem, resetTo, resetToCold } from "./kernel/newton-system";
 
-/** Newton from the last solution, from nothing, then by gmin stepping, then by source stepping. */
+/** Newton from the given or the last solution, from nothing, then by gmin stepping, then by source stepping. */
 export function solve(system: NewtonSystem, hasSolution: boolean, options: SolveOptions): Outcome {
-  const { maxIterations = 60, shuntSteps = 24, sourceSteps = 20, warmStart = true } = options;
+  const { maxIterations = 60, shuntSteps = 24, sourceSteps = 20, warmStart = true, startFrom } = options;
   const attempts: (() => Outcome)[] = [];
-  if (warmStart && hasSolution) attempts.push(() => iterate(system, maxIterations));
+  if (startFrom) {
+    attempts.push(() => {
+      resetTo(system, startFrom);
+      return iterate(system, maxIterations);
+    });
+  } else if (warmStart && hasSolution) attempts.push(() => iterate(system, maxIterations));
   attempts.push(() => {
     resetToCold(system);
     return iterate(system, maxIterations);

@@ -1,3 +1,4 @@
+import type { StartingPoint } from "../circuit";
 import { balanceBranches, stampBranches } from "../devices/branch";
 import { balanceControlledCurrents, stampControlledCurrents } from "../devices/controlled-current";
 import { balanceCurrentSources } from "../devices/current-source";
@@ -64,6 +65,24 @@ export function resetToCold(system: NewtonSystem): void {
   system.x.low.fill(0);
   resetDiodes(system.tables.diode);
   resetRegulators(system.tables.regulator);
+}
+
+/** The present solution with all that the devices remember of it. */
+export const saveStart = ({ x, tables }: NewtonSystem): StartingPoint => ({
+  high: x.high.slice(),
+  low: x.low.slice(),
+  junctions: tables.diode.last.slice(),
+  drives: tables.regulator.last.slice(),
+});
+
+/** Goes back to a solution of this system. */
+export function resetTo(system: NewtonSystem, start: StartingPoint): void {
+  if (start.high.length !== system.x.high.length)
+    throw new Error("a starting point belongs to another circuit");
+  system.x.high.set(start.high);
+  system.x.low.set(start.low);
+  system.tables.diode.last.set(start.junctions);
+  system.tables.regulator.last.set(start.drives);
 }
 
 /** Rebuilds the linear part of the Jacobian; call after any change of a number. */
