@@ -4,11 +4,13 @@ import { assignmentModes, revealPolicies } from "../assignments/assignment-input
 
 const cellSchema = z.strictObject({
   assignmentId: z.string(),
-  /** `missing`: closed and never handed in, counts as 0. `awaiting`: a person must decide before it counts. */
+  /** `missing`: closed and never handed in, counts as 0. `awaiting`: handed in, the grade is not there yet. */
   state: z.enum(["not_started", "open", "awaiting", "graded", "missing"]),
   percent: z.number().nullable(),
   passed: z.boolean().nullable(),
   overridden: z.boolean(),
+  /** Worked out by the rules; no person has read the wording of the report. */
+  unread: z.boolean(),
   attempts: z.number().int(),
   /** The attempt to review: the one that counts, else the latest; null when none was begun. */
   attemptId: z.string().nullable(),

@@ -209,9 +209,13 @@ function GradeCell({ cell, learner, assignment }: GradeCellProps) {
           {content}
         </Link>
       )}
-      {(cell.attempts > 1 || cell.overridden) && (
+      {(cell.attempts > 1 || cell.overridden || cell.unread) && (
         <span className="block text-sm text-ink-soft">
-          {[cell.attempts > 1 ? `${cell.attempts} attempts` : "", cell.overridden ? "changed" : ""]
+          {[
+            cell.attempts > 1 ? `${cell.attempts} attempts` : "",
+            cell.overridden ? "changed" : "",
+            cell.unread ? "to read" : "",
+          ]
             .filter((part) => part !== "")
             .join(", ")}
         </span>
@@ -227,7 +231,7 @@ function wordsOf({ state, passed }: GradebookCellView): string {
     case "open":
       return "open";
     case "awaiting":
-      return "waits for a person";
+      return "handed in";
     case "missing":
       return "not handed in";
     case "graded":

@@ -57,9 +57,9 @@ export function toGradebookView(book: Gradebook, policy: AttemptPolicy, now: Dat
   };
 }
 
-/** A grade that still waits for a person is shown as waiting and does not count. */
+/** A grade whose wording nobody has read yet counts as it was worked out, and is marked. */
 function percentOf({ grade }: GradebookAttempt): number | null {
-  if (grade === null || grade.status !== "final" || grade.maximum === 0) return null;
+  if (grade === null || grade.maximum === 0) return null;
   return (100 * grade.score) / grade.maximum;
 }
 
@@ -76,6 +76,7 @@ function toCell(
     percent: cell.percent,
     passed: cell.passed,
     overridden: counted?.grade?.isOverridden ?? false,
+    unread: counted?.grade?.status === "awaiting_review",
     attempts: own.length,
     attemptId: shown?.attemptId ?? null,
   };
@@ -86,8 +87,7 @@ function stateOf(
   own: readonly GradebookAttempt[],
 ): GradebookCellView["state"] {
   if (state === "graded") return "graded";
-  if (own.some(({ grade, status }) => grade?.status === "awaiting_review" || status === "submitted"))
-    return "awaiting";
+  if (own.some(({ status }) => status === "submitted")) return "awaiting";
   if (state === "missing") return "missing";
   return own.some(({ status }) => status === "open") ? "open" : "not_started";
 }
