@@ -105,7 +105,7 @@ test("a withdrawn link opens nothing", async ({ page, browser }) => {
   const row = page.getByRole("row", { name: new RegExp(name) });
   await row.getByRole("button", { name: `Withdraw the link for ${name}` }).click();
   await page.getByRole("dialog").getByRole("button", { name: "Withdraw the link" }).click();
-  await expect(row.getByText("Withdrawn")).toBeVisible();
+  await expect(row.getByText("Withdrawn", { exact: true })).toBeVisible();
   const stranger = await (await browser.newContext()).newPage();
   await stranger.goto(link);
   await expect(stranger.getByText("This link was withdrawn")).toBeVisible();

@@ -20,7 +20,7 @@ test("from a copied scenario to a score that was changed with a reason", async (
     await expect(page.getByRole("link", { name: "Heavy all at once" })).toBeVisible();
     await expectAccessible(page);
     await page.getByRole("link", { name: "New scenario" }).click();
-    await page.getByLabel("Title").fill(scenarioTitle);
+    await page.getByLabel("Title", { exact: true }).fill(scenarioTitle);
     await page.getByLabel("Start from").selectOption({ label: "a copy of Heavy all at once" });
     await expectAccessible(page);
     await page.getByRole("button", { name: "Go on to the builder" }).click();

@@ -71,6 +71,7 @@ export function CandidateList({ candidates }: { readonly candidates: readonly Ca
                     ? "Passed"
                     : "Not passed"}
               </Tag>
+              {candidate.unread && <span className="block text-sm text-ink-soft">report to read</span>}
             </Cell>
             <Cell numeric>{candidate.score === null ? "" : candidate.score.toFixed(1)}</Cell>
             <Cell className="text-right">

@@ -48,9 +48,8 @@ function Verdict({ review, grade }: CandidateResultProps) {
           <span className="text-2xl text-ink-soft"> of 100</span>
         </p>
         <p className="text-lg">Pass mark {grade.passMark}</p>
-        <Tag state={grade.awaitsPerson ? "waiting" : grade.passed ? "done" : "attention"}>
-          {grade.awaitsPerson ? "Part waits for a person" : grade.passed ? "Passed" : "Not passed"}
-        </Tag>
+        <Tag state={grade.passed ? "done" : "attention"}>{grade.passed ? "Passed" : "Not passed"}</Tag>
+        {grade.awaitsPerson && <Tag state="waiting">Report to read</Tag>}
         <p>
           {formatShopTime(limits.shopSeconds)} of shop time (of {formatShopTime(limits.shopSecondsAllowed)}),{" "}
           {limits.actions} actions

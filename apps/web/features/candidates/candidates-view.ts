@@ -18,12 +18,14 @@ export const candidatesViewSchema = z.strictObject({
       name: z.string(),
       email: z.string(),
       title: z.string(),
-      /** `used`: the link was taken up, the car not yet touched. `awaiting`: a person must decide a part. */
+      /** `used`: the link was taken up, the car not yet touched. `awaiting`: handed in, no grade yet. */
       state: z.enum(candidateStates),
       invitedAt: z.string(),
       expiresAt: z.string(),
       score: z.number().nullable(),
       passed: z.boolean().nullable(),
+      /** Worked out by the rules; no person has read the wording of the report. */
+      unread: z.boolean(),
     }),
   ),
   checks: assignmentOptionsSchema.shape.scenarios,
@@ -37,6 +39,6 @@ export const candidateStateWords: Readonly<Record<CandidateLine["state"], string
   revoked: "Withdrawn",
   used: "Link used",
   working: "At work",
-  awaiting: "Waits for a person",
+  awaiting: "Handed in",
   graded: "Result",
 };

@@ -59,8 +59,9 @@ export function GradebookTab({ classId, book }: GradebookTabProps) {
       </div>
       <GradebookTable book={book} />
       <p className="max-w-prose text-sm text-ink-soft">
-        The total is the mean of what is graded so far; work that closed without a report counts as 0. A part
-        that waits for a person does not count yet. “Changed” marks a score set by a person.
+        The total is the mean of what is graded so far; work that closed without a report counts as 0.
+        “Changed” marks a score set by a person; “to read” one that the rules worked out and whose report
+        nobody has read yet.
       </p>
     </div>
   );

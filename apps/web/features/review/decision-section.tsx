@@ -13,7 +13,7 @@ export function DecisionSection({ view, grade }: DecisionSectionProps) {
   return (
     <section aria-labelledby="review-decision" className="grid gap-8 lg:grid-cols-2">
       <div className="no-print space-y-4">
-        <h2 id="review-decision">Change the score</h2>
+        <h2 id="review-decision">Confirm or change the score</h2>
         <OverrideForm attemptId={view.attemptId} score={grade.score} stands={stands} />
       </div>
       <div className="space-y-6">

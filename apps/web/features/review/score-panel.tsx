@@ -23,9 +23,8 @@ export function ScorePanel({ grade, decision }: ScorePanelProps) {
           <span className="text-2xl text-ink-soft"> of 100</span>
         </p>
         <p className="text-lg">Pass mark {passMark}</p>
-        <Tag state={awaitsPerson ? "waiting" : passed ? "done" : "attention"}>
-          {awaitsPerson ? "Part waits for a person" : passed ? "Passed" : "Not passed"}
-        </Tag>
+        <Tag state={passed ? "done" : "attention"}>{passed ? "Passed" : "Not passed"}</Tag>
+        {awaitsPerson && <Tag state="waiting">Report to read</Tag>}
       </div>
       {decision !== undefined && decision.score !== null && (
         <p className="mt-3">

@@ -39,7 +39,7 @@ export async function findCandidateAttempt(
 
 export function toLine(invitation: Invitation, attempt: Attempt | undefined): CandidateLine {
   const grade = attempt?.grade ?? null;
-  const final = grade?.status === "final" ? grade : null;
+
   return {
     id: invitation.id,
     name: invitation.name,
@@ -48,8 +48,9 @@ export function toLine(invitation: Invitation, attempt: Attempt | undefined): Ca
     state: stateOf(invitation, attempt),
     invitedAt: invitation.createdAt.toISOString(),
     expiresAt: invitation.expiresAt.toISOString(),
-    score: final?.score ?? null,
-    passed: final === null || attempt === undefined ? null : final.score >= attempt.assignment.passMark,
+    score: grade?.score ?? null,
+    passed: grade === null || attempt === undefined ? null : grade.score >= attempt.assignment.passMark,
+    unread: grade?.status === "awaiting_review",
   };
 }
 
@@ -57,5 +58,5 @@ function stateOf({ state }: Invitation, attempt: Attempt | undefined): Candidate
   if (state !== "used") return state;
   if (attempt === undefined) return "used";
   if (attempt.status === "open") return attempt.sequence <= 1 ? "used" : "working";
-  return attempt.grade?.status === "final" ? "graded" : "awaiting";
+  return attempt.grade === null ? "awaiting" : "graded";
 }

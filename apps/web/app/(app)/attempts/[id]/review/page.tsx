@@ -14,7 +14,7 @@ export const metadata = { title: "Review" };
 
 const stateWords = {
   open: "Under way",
-  submitted: "Waits",
+  submitted: "Handed in",
   graded: "Graded",
   abandoned: "Given up",
 } as const;
