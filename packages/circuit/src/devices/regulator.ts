@@ -110,7 +110,18 @@ function limitDrive(last: number, wanted: number): number {
   const jumps = (last >= zAtLimit && wanted < 0) || (last <= 0 && wanted > zAtLimit);
   if (jumps) return zAtLimit / 2;
   if (last > 0 && wanted < 0) return 0;
+  if (last <= 0 && wanted < last) return slideDown(last, wanted);
   return last < zAtLimit && wanted > zAtLimit ? zAtLimit : wanted;
+}
+
+/**
+ * An output that supplies next to nothing stands far down the exponential foot of the curve, and Newton goes down there
+ * by one unit of z a step. The tangent has told which current is left over: go to where the curve itself has it, as the
+ * limiting of a junction does (see diode.ts).
+ */
+function slideDown(last: number, wanted: number): number {
+  const left = softplus(last) + logistic(last) * (wanted - last);
+  return left > 0 ? Math.min(last, Math.log(Math.expm1(left))) : wanted;
 }
 
 /** Adds each regulator. Returns how many were evaluated short of where the node voltages are. */

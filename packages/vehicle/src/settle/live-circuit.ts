@@ -1,9 +1,9 @@
 import {
   type Circuit,
   type CircuitElement,
-  type ElementChange,
   type OperatingPoint,
   prepareCircuit,
+  type StartingPoint,
 } from "@probeworthy/circuit";
 import type { CompiledVehicle } from "../compile/compile-vehicle";
 import type { ElementSetter } from "../compile/network-builder";
@@ -15,10 +15,20 @@ const unsolvable = (message: string): VehicleError => ({ code: "unsolvable", mes
 
 /** A prepared circuit that remembers the last value of every element, so that setting the same value costs nothing. */
 export class LiveCircuit implements ElementSetter {
-  private readonly last = new Map<string, number>();
+  private readonly last = {
+    ohms: new Map<string, number>(),
+    volts: new Map<string, number>(),
+    amps: new Map<string, number>(),
+    gain: new Map<string, number>(),
+    quiescentAmps: new Map<string, number>(),
+  };
   private problem: VehicleError | undefined;
 
-  constructor(private readonly circuit: Circuit) {}
+  /** `start` is where every fresh solve begins: fixed by the document, so that no answer hangs on the one before. */
+  constructor(
+    private readonly circuit: Circuit,
+    private readonly start: StartingPoint | undefined,
+  ) {}
 
   ohms(id: string, value: number): void {
     this.write(id, "ohms", value);
@@ -36,17 +46,17 @@ export class LiveCircuit implements ElementSetter {
     this.write(id, "quiescentAmps", amps);
   }
 
-  private write(id: string, field: keyof ElementChange, value: number): void {
-    const key = `${field} ${id}`;
-    if (this.last.get(key) === value) return;
+  private write(id: string, field: keyof typeof this.last, value: number): void {
+    const last = this.last[field];
+    if (last.get(id) === value) return;
     const outcome = this.circuit.set(id, { [field]: value });
-    if (outcome.ok) this.last.set(key, value);
+    if (outcome.ok) last.set(id, value);
     else this.problem ??= unsolvable(outcome.error.message);
   }
 
   /**
-   * Solves with the values written so far. `fresh` starts from nothing instead of from the last solution, so that an
-   * answer depends on the state asked about and not on what was asked before.
+   * Solves with the values written so far. `fresh` starts from the vehicle's fixed starting point instead of from the last
+   * solution, so that an answer depends on the state asked about and not on what was asked before.
    */
   solve(fresh: boolean): Result<OperatingPoint, VehicleError> {
     if (this.problem) {
@@ -54,7 +64,9 @@ export class LiveCircuit implements ElementSetter {
       this.problem = undefined;
       return err(error);
     }
-    const point = this.circuit.operatingPoint({ warmStart: !fresh });
+    const point = this.circuit.operatingPoint(
+      fresh ? { warmStart: false, ...(this.start ? { startFrom: this.start } : {}) } : {},
+    );
     return point.ok ? point : err(unsolvable(point.error.message));
   }
 }
@@ -85,7 +97,7 @@ export function liveCircuit(
   // The first solve fixes the order of elimination. It is made with the faultless figures, so that the last bits of
   // later answers do not depend on which vehicle was asked first; whether it succeeds does not matter here.
   circuit.value.operatingPoint();
-  const live = new LiveCircuit(circuit.value);
+  const live = new LiveCircuit(circuit.value, circuit.value.startingPoint());
   if (cache.size >= cacheSize) {
     const oldest = cache.keys().next().value;
     if (oldest !== undefined) cache.delete(oldest);

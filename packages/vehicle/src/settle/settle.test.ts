@@ -164,6 +164,18 @@ describe("fixtures", () => {
     const blown = new Drive([{ kind: "fuseBlown", component: "F1" }]).do({ pullFuse: "F1" });
     expect(must(settle(blown.vehicle, blown.state, meter)).amps("input")).toBeCloseTo(0.001, 7);
   });
+  it("make the blades of a pulled fuse readable as any other point", () => {
+    const drive = new Drive().do({ pullFuse: "F1" });
+    // 12 V behind 1 kΩ onto blade 1, 1 kΩ from blade 2 to body: half of it at both, less nothing over the element.
+    const bench = [
+      { kind: "voltageSource", id: "supply", positive: "F1:1:p", negative: "body", volts: 12, ohms: 1000 },
+      { kind: "resistor", id: "load", a: "F1:2:p", b: "body", ohms: 1000 },
+    ] as const;
+    const settled = must(settle(drive.vehicle, drive.state, bench));
+    expect(settled.volts("F1:1:p")).toBeCloseTo(6, 4);
+    expect(settled.volts("F1:2:p")).toBeCloseTo(6, 4);
+    expect(must(settle(drive.vehicle, drive.state)).volts("F1:1:p")).toBe(0);
+  });
   it("on a point that does not exist are refused", () => {
     const drive = new Drive();
     const result = settle(drive.vehicle, drive.state, [

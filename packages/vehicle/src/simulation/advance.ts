@@ -4,11 +4,11 @@ import { fuseCoolingSeconds, fuseOpeningSeconds } from "../physics/fuse-law";
 import { advanceMotorHeat } from "../physics/motor-heat";
 import { ok, type Result } from "../result";
 import { average } from "../settle/bus";
-import { type Solution, solveVehicle } from "../settle/solve-vehicle";
+import { solveAtRest, stateAtRest } from "../settle/solve-at-rest";
+import type { Solution } from "../settle/solve-vehicle";
 import { ambientCelsius, conditionNumber, isKeyOff } from "../settle/world";
 import { advanceModule, fastestEstimate, secondsToMaturity } from "./advance-modules";
 import { roundStored } from "./round";
-import { toSettled } from "./settle";
 import type { PreparedVehicle, SlowState, VehicleError, VehicleState } from "./types";
 
 /** No temperature that the circuit or a law may follow changes by more than this in one step, K … */
@@ -36,7 +36,7 @@ export function advance(
   let now = state;
   let left = seconds;
   while (left > 1e-9) {
-    const solution = solveVehicle(compiled, now);
+    const solution = solveAtRest(compiled, now);
     if (!solution.ok) return solution;
     const rates = measure(compiled, now, solution.value);
     const keyOff = isKeyOff(now, compiled);
@@ -51,10 +51,8 @@ export function advance(
     now = { ...now, slow: takeStep(compiled, now, solution.value, rates, step) };
     left -= step;
   }
-  const last = solveVehicle(compiled, now);
-  if (!last.ok) return last;
-  const settled = toSettled(compiled, now, last.value).state;
-  return ok(settled);
+  const last = solveAtRest(compiled, now);
+  return last.ok ? ok(stateAtRest(compiled, now, last.value)) : last;
 }
 
 /** Currents and losses at one instant, constant over a step. */

@@ -5,8 +5,9 @@ import { statusBit, statusText } from "../diagnosis/status-byte";
 import type { ComponentOf } from "../document/component";
 import { err, ok, type Result } from "../result";
 import { average, type BusPlace } from "../settle/bus";
+import { ByState } from "../settle/by-state";
 import type { ModuleRun } from "../settle/module-run";
-import { solveVehicle } from "../settle/solve-vehicle";
+import { type Solution, solveVehicle } from "../settle/solve-vehicle";
 import type { PreparedVehicle, ScanAnswer, VehicleError, VehicleState } from "./types";
 
 /** Supply a scan tool needs at the socket, V. Common practice, no source. */
@@ -42,7 +43,9 @@ export function scan(
   };
   const extra: CircuitElement[] = [];
   addBusNode(place.id, place.high, place.low, place.ground, { add: (element) => extra.push(element) });
-  const solution = solveVehicle(compiled, state, { extra, tool: place });
+  const solution =
+    known.get(compiled, state) ??
+    known.set(compiled, state, solveVehicle(compiled, state, { extra, tool: place }));
   if (!solution.ok) return solution;
   const { shares, runs, tool } = solution.value;
   const supply = average(shares, (point) => point.volts(node(pins.supply)) - point.volts(place.ground));
@@ -57,6 +60,9 @@ export function scan(
     return ok({ ok: false, reason: "no_communication", message: `${module} does not answer.` });
   return ok(readAnswer(run));
 }
+
+/** The tool listens to the whole network at once: asking a second module of one state costs nothing. */
+const known = new ByState<Result<Solution, VehicleError>>();
 
 function nodeAt(compiled: CompiledVehicle, component: string, terminal: string): string {
   const inner = `${component}:${terminal}#inside`;

@@ -3,11 +3,12 @@ import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicl
 import { nodeOf, parsePoint } from "../points/point-ids";
 import { ok, type Result } from "../result";
 import { average } from "../settle/bus";
+import { ByState } from "../settle/by-state";
 import { mapFixtures } from "../settle/map-fixtures";
+import { solveAtRest, stateAfter } from "../settle/solve-at-rest";
 import { type Solution, solveVehicle } from "../settle/solve-vehicle";
 import { conditionNumber, worldReadings } from "../settle/world";
 import type {
-  ModuleMemory,
   ModuleSnapshot,
   PreparedVehicle,
   Settled,
@@ -32,20 +33,17 @@ export function settle(
   fixtures: readonly CircuitElement[] = [],
 ): Result<Settled, VehicleError> {
   const compiled = requireCompiled(vehicle);
-  if (fixtures.length > 0) return settleOnce(compiled, state, fixtures);
-  // States are plain data that nobody changes, so the same object settles to the same answer: several readings of one
-  // state cost one search.
-  const known = settledStates.get(compiled)?.get(state);
+  if (fixtures.length > 0) return settleWith(compiled, state, fixtures);
+  const known = settledStates.get(compiled, state);
   if (known) return known;
-  const settled = settleOnce(compiled, state, fixtures);
-  const states = settledStates.get(compiled) ?? new WeakMap<VehicleState, Result<Settled, VehicleError>>();
-  settledStates.set(compiled, states.set(state, settled));
-  return settled;
+  const solution = solveAtRest(compiled, state);
+  const settled = solution.ok ? ok(toSettled(compiled, state, solution.value)) : solution;
+  return settledStates.set(compiled, state, settled);
 }
 
-const settledStates = new WeakMap<CompiledVehicle, WeakMap<VehicleState, Result<Settled, VehicleError>>>();
+const settledStates = new ByState<Result<Settled, VehicleError>>();
 
-function settleOnce(
+function settleWith(
   compiled: CompiledVehicle,
   state: VehicleState,
   fixtures: readonly CircuitElement[],
@@ -54,15 +52,29 @@ function settleOnce(
   if (!extra.ok) return extra;
   const solution = solveVehicle(compiled, state, { extra: extra.value });
   if (!solution.ok) return solution;
-  return ok(toSettled(compiled, state, solution.value, new Set(fixtures.map(({ id }) => id))));
+  const bench: Bench = {
+    fixtures: new Set(fixtures.map(({ id }) => id)),
+    blades: new Set(
+      extra.value.flatMap((element) => (element.kind === "resistor" ? [element.a, element.b] : [])),
+    ),
+  };
+  return ok(toSettled(compiled, state, solution.value, bench));
 }
 
+/** What an instrument adds to the network: ids that carry a current, and nodes among which blades of pulled fuses are. */
+interface Bench {
+  readonly fixtures: ReadonlySet<string>;
+  readonly blades: ReadonlySet<string>;
+}
+
+const nothing: Bench = { fixtures: new Set(), blades: new Set() };
+
 /** The public face of a solution. */
-export function toSettled(
+function toSettled(
   compiled: CompiledVehicle,
   state: VehicleState,
   solution: Solution,
-  fixtures: ReadonlySet<string> = new Set(),
+  { fixtures, blades }: Bench = nothing,
 ): Settled {
   const { shares, runs } = solution;
   const amps = (id: string): number => {
@@ -76,7 +88,6 @@ export function toSettled(
     return average(shares, (point) => point.amps(id));
   };
   const modules: Record<string, ModuleSnapshot> = {};
-  const memories: Record<string, ModuleMemory> = {};
   for (const run of runs) {
     const { id } = run.module;
     modules[id] = {
@@ -85,18 +96,10 @@ export function toSettled(
       heard: Object.fromEntries([...run.heard].map(([message, heard]) => [message, run.powered && heard])),
       supplyVolts: run.supplyVolts,
     };
-    const memory = run.memory;
-    memories[id] = {
-      estimates: memory?.estimates ?? {},
-      failingFor: memory?.failingFor ?? {},
-      status: memory?.status ?? {},
-      powered: run.powered,
-      held: run.powered ? run.held : [],
-    };
   }
   return {
-    state: { ...state, slow: { ...state.slow, modules: memories } },
-    volts: (id) => average(shares, (point) => point.volts(requireNode(id, state, compiled))),
+    state: stateAfter(state, solution),
+    volts: (id) => average(shares, (point) => point.volts(requireNode(id, state, compiled, blades))),
     amps,
     modules,
     symptoms: observeSymptoms(compiled, state, modules, amps),
@@ -113,13 +116,20 @@ const carriers: readonly string[] = [
   "chargingSource",
 ];
 
-function requireNode(id: string, state: VehicleState, compiled: CompiledVehicle): string {
+function requireNode(
+  id: string,
+  state: VehicleState,
+  compiled: CompiledVehicle,
+  blades: ReadonlySet<string>,
+): string {
   const point = parsePoint(id, compiled.index);
   if (!point) throw new Error(`there is no test point ${id}`);
   // The blades of a fitted fuse touch its sockets; out of the holder and with nothing on them they are at no potential.
-  if (point.kind === "blade")
-    return state.pulledFuses.includes(point.fuse) ? "body" : `${point.fuse}:${point.terminal}`;
   const node = nodeOf(point, compiled.index);
+  if (point.kind === "blade") {
+    if (!state.pulledFuses.includes(point.fuse)) return `${point.fuse}:${point.terminal}`;
+    return blades.has(node) ? node : "body";
+  }
   return compiled.nodes.has(node) ? node : "body";
 }
 
