@@ -7,6 +7,7 @@
  * evolve(state, event) → AttemptState · replay(events) → AttemptState
  * learnerView(context, state, events) → LearnerView (parsed by the strict schema)
  * grade(context, events) → Result<GradeResult, GradeError>
+ * gradeSteps(context, events) → the same in small pieces, with progress, for a server that must not stand still
  * previewVariants(scenario, vehicleDocument, seeds) → symptoms and faults per seed, for the author of a scenario
  * checkScenario(scenario, vehicleDocument) → messages with paths
  */
@@ -15,7 +16,7 @@ export { checkScenario, type ScenarioMessage } from "./check-scenario";
 export type { AttemptContext } from "./context";
 export { decide } from "./decide/decide";
 export { checkLog, type GradeError } from "./grade/check-log";
-export { type GradeOptions, grade } from "./grade/grade-attempt";
+export { type GradeOptions, grade, gradeSteps } from "./grade/grade-attempt";
 export { learnerView } from "./learner-view";
 export { openAttempt } from "./open-attempt";
 export { type Preview, previewVariants } from "./preview-variants";

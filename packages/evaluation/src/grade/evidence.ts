@@ -4,9 +4,10 @@ import type { AttemptEvent, Observation } from "../event";
 import { codesAgree, liveDataAgrees, noticedAgrees, readingAgrees } from "./agreement";
 import { type CarPlayer, createCarPlayer } from "./car-player";
 import { type Hypothesis, hypothesesFor } from "./hypotheses";
+import type { Steps } from "./progress";
 import { groupOf } from "./repair-group";
 import { halfway } from "./severity";
-import { standIns } from "./stand-ins";
+import { type StandIn, standIns } from "./stand-ins";
 
 export interface EvidenceStep {
   readonly line: number;
@@ -31,7 +32,7 @@ export interface Evidence {
  * line that its car would not have shown. Starts from the logged readings alone; the learner's car is not simulated.
  * The true group stands by definition, for the log came from it.
  */
-export function weighEvidence(context: AttemptContext, events: readonly AttemptEvent[]): Evidence {
+export function* weighEvidence(context: AttemptContext, events: readonly AttemptEvent[]): Steps<Evidence> {
   const hypotheses = hypothesesFor(context);
   const groups = [...new Set(hypotheses.map(({ group }) => group))];
   const truth = groupOf(context.variant.faults, context.variant.normal, context.document);
@@ -39,16 +40,16 @@ export function weighEvidence(context: AttemptContext, events: readonly AttemptE
   const play: Play = {
     document: context.document,
     events: worked,
-    standIn: standIns(context.document, worked),
+    standIn: yield* standIns(context.document, worked),
     healthy: createCarPlayer(context.document, [], worked),
     known: new Map(),
   };
   const survivors: Hypothesis[] = [];
   const falls = new Map<string, number>();
-  for (const group of groups) {
+  for (const [position, group] of groups.entries()) {
     if (group === truth) continue;
     const ways = hypotheses.filter((hypothesis) => hypothesis.group === group);
-    const fate = fateOf(ways, play);
+    const fate = yield* fateOf(ways, play, position / groups.length);
     if (typeof fate === "number") falls.set(group, fate);
     else survivors.push(fate);
   }
@@ -67,7 +68,7 @@ const showsTheCar = ({ observation }: AttemptEvent): boolean =>
 interface Play {
   readonly document: VehicleDocument;
   readonly events: readonly AttemptEvent[];
-  readonly standIn: ReturnType<typeof standIns>;
+  readonly standIn: StandIn;
   readonly healthy: CarPlayer;
   /** Fates by the cars of a hypothesis; null where they stand. Places that share stand-ins share theirs. */
   readonly known: Map<string, number | null>;
@@ -77,7 +78,11 @@ interface Play {
 const halvings = 4;
 
 /** The line at which the last way of having this cause falls, or a way that stands to the end. */
-function fateOf(hypotheses: readonly Hypothesis[], play: Play): number | Hypothesis {
+function* fateOf(
+  hypotheses: readonly Hypothesis[],
+  play: Play,
+  progress: number,
+): Steps<number | Hypothesis> {
   const { document, events, standIn, healthy, known } = play;
   const players = new Map<string, CarPlayer>();
   const playerOf = (original: readonly Fault[]): CarPlayer => {
@@ -89,28 +94,30 @@ function fateOf(hypotheses: readonly Hypothesis[], play: Play): number | Hypothe
     return player;
   };
   /** Index of the first line these cars do not explain together, or null. */
-  const fallOf = (...cars: (readonly Fault[])[]): number | null => {
+  function* fallOf(...cars: (readonly Fault[])[]): Steps<number | null> {
     const played = cars.map(playerOf);
-    const fall = events.findIndex((event, index) => !explains(event, played, index));
-    return fall === -1 ? null : fall;
-  };
-  const fate = (cars: Hypothesis["cars"], depth: number): number | null => {
-    const together = fallOf(...cars);
+    for (const [index, event] of events.entries()) {
+      if (!(yield* explains(event, played, index, progress))) return index;
+    }
+    return null;
+  }
+  function* fate(cars: Hypothesis["cars"], depth: number): Steps<number | null> {
+    const together = yield* fallOf(...cars);
     const [from, to] = cars;
     if (together !== null || to === undefined) return together;
     // Together they allow for one end at one line and the other end at another: look closer.
-    const ends = [fallOf(from), fallOf(to)];
+    const ends = [yield* fallOf(from), yield* fallOf(to)];
     if (ends.includes(null)) return null;
     const middle = depth === 0 ? null : halfway(from, to);
     if (middle === null) return null;
-    const halves = [fate([from, middle], depth - 1), fate([middle, to], depth - 1)];
+    const halves = [yield* fate([from, middle], depth - 1), yield* fate([middle, to], depth - 1)];
     return halves.includes(null) ? null : Math.max(...halves.map((half) => half ?? 0));
-  };
+  }
   let last = 0;
   for (const hypothesis of hypotheses) {
     const key = JSON.stringify(hypothesis.cars.map(standIn));
     const before = known.get(key);
-    const fall = before === undefined ? fate(hypothesis.cars, halvings) : before;
+    const fall = before === undefined ? yield* fate(hypothesis.cars, halvings) : before;
     known.set(key, fall);
     if (fall === null) return hypothesis;
     last = Math.max(last, fall);
@@ -118,10 +125,16 @@ function fateOf(hypotheses: readonly Hypothesis[], play: Play): number | Hypothe
   return events[last]?.sequence ?? 0;
 }
 
-function explains(event: AttemptEvent, cars: readonly CarPlayer[], index: number): boolean {
+function* explains(
+  event: AttemptEvent,
+  cars: readonly CarPlayer[],
+  index: number,
+  progress: number,
+): Steps<boolean> {
   const predicted: Observation[] = [];
   for (const car of cars) {
     const line = car(index);
+    yield progress;
     if (line === "no_such_car") return false;
     if (line === null) return true;
     predicted.push(line);

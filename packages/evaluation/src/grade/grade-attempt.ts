@@ -14,6 +14,7 @@ import { scoreReport } from "./lines/report";
 import { scoreSafety } from "./lines/safety";
 import { loadedIn } from "./loaded";
 import { judgeNaming } from "./naming";
+import { finish, type Steps, stage } from "./progress";
 import { measureProof } from "./proof";
 import { groupTitle, namedGroup, truthOf } from "./repair-group";
 
@@ -36,20 +37,35 @@ const oneDecimal = (value: number): number => Math.round(value * 10) / 10;
 /**
  * Grades a log against its variant: five lines, each with reasons that cite log lines, and what the readings ruled out
  * step by step. Pure and repeatable; rests on the logged readings as displayed. A log without a report is graded too:
- * it names no cause. Errors: a damaged log, with the line.
+ * it names no cause. Takes a second or two of computing; see `gradeSteps` where others wait meanwhile.
+ * Errors: a damaged log, with the line.
  */
-export function grade(
+export const grade = (
   context: AttemptContext,
   log: readonly unknown[],
   options: GradeOptions = {},
-): Result<GradeResult, GradeError> {
+): Result<GradeResult, GradeError> => finish(gradeSteps(context, log, options));
+
+/** Part of the work that goes into weighing the evidence; comparing what stands with the truth takes the rest. */
+const weighing = 0.85;
+
+/**
+ * `grade` in pieces of some milliseconds (a long stretch of shop time is one piece): yields how much is done, 0 … 1 and
+ * never less than before, and returns what `grade` returns. Other cars may be simulated
+ * between two pieces, other logs graded: neither changes the result.
+ */
+export function* gradeSteps(
+  context: AttemptContext,
+  log: readonly unknown[],
+  options: GradeOptions = {},
+): Steps<Result<GradeResult, GradeError>> {
   const checked = checkLog(log);
   if (!checked.ok) return checked;
   const events = checked.value;
   const { scenario, document, variant } = context;
   const final = replay(events);
-  const evidence = weighEvidence(context, events);
-  const proof = measureProof(context, evidence);
+  const evidence = yield* stage(weighEvidence(context, events), 0, weighing);
+  const proof = yield* stage(measureProof(context, evidence), weighing, 1);
   const naming =
     final.report === null ? { share: 0, text: "No cause is named." } : judgeNaming(context, final.report);
   const attempted: Attempted = {

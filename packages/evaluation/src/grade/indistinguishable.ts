@@ -4,6 +4,8 @@ import {
   type ConditionValues,
   changeState,
   type Fault,
+  ok,
+  type PreparedVehicle,
   prepareVehicle,
   settle,
   startState,
@@ -11,6 +13,7 @@ import {
   type VehicleDocument,
   type VehicleState,
 } from "@probeworthy/vehicle";
+import type { Steps } from "./progress";
 
 /** Conditions in which two causes are compared: those of the system's terminal chart, at most this many. */
 const conditionLimit = 6;
@@ -21,16 +24,42 @@ const conditionLimit = 6;
  * what can be noticed must agree everywhere. Voltages only: a difference that nothing but an ohms test would show
  * still counts as none.
  */
-export function indistinguishable(
-  document: VehicleDocument,
-  systemId: string,
-  one: readonly Fault[],
-  other: readonly Fault[],
-): boolean {
-  return situations(document, systemId).every((situation) => {
-    const [left, right] = [picture(document, one, situation), picture(document, other, situation)];
-    return left !== null && right !== null && samePicture(left, right);
-  });
+export function* indistinguishable(one: ShownCar, other: ShownCar, progress: number): Steps<boolean> {
+  for (let situation = 0; situation < one.situations; situation++) {
+    const [left, right] = [one.picture(situation), other.picture(situation)];
+    if (left === null || right === null || !samePicture(left, right)) return false;
+    yield progress;
+  }
+  return true;
+}
+
+/** A car in every situation in which causes are compared; each is worked out when it is first asked for. */
+export interface ShownCar {
+  readonly situations: number;
+  /** Null where the car has no solution. */
+  picture(situation: number): Picture | null;
+}
+
+export function showCar(document: VehicleDocument, systemId: string, faults: readonly Fault[]): ShownCar {
+  const list = situations(document, systemId);
+  const vehicle = prepareVehicle(document, [...faults]);
+  const pictures = new Map<number, Picture | null>();
+  // Every connector is unplugged from the car as it stands in a condition.
+  const started = new Map<ConditionValues, ReturnType<typeof startState>>();
+  return {
+    situations: list.length,
+    picture: (position) => {
+      const known = pictures.get(position);
+      if (known !== undefined) return known;
+      const situation = list[position];
+      if (!vehicle.ok || situation === undefined) return null;
+      const state = started.get(situation.conditions) ?? startState(vehicle.value, situation.conditions);
+      started.set(situation.conditions, state);
+      const picture = state.ok ? pictureOf(document, vehicle.value, state.value, situation.unplug) : null;
+      pictures.set(position, picture);
+      return picture;
+    },
+  };
 }
 
 interface Situation {
@@ -56,24 +85,19 @@ interface Picture {
   readonly words: string;
 }
 
-function picture(document: VehicleDocument, faults: readonly Fault[], situation: Situation): Picture | null {
-  const vehicle = prepareVehicle(document, [...faults]);
-  if (!vehicle.ok) return null;
-  let state = startState(vehicle.value, situation.conditions);
-  if (state.ok && situation.unplug !== undefined) {
-    state = changeState(vehicle.value, state.value, { unplug: situation.unplug });
-  }
+function pictureOf(
+  document: VehicleDocument,
+  vehicle: PreparedVehicle,
+  started: VehicleState,
+  unplug: string | undefined,
+): Picture | null {
+  const state = unplug === undefined ? ok(started) : changeState(vehicle, started, { unplug });
   if (!state.ok) return null;
-  const aged = advance(vehicle.value, state.value, 10); // codes have matured
-  if (!aged.ok) return null;
-  return look(document, vehicle.value, aged.value);
+  const aged = advance(vehicle, state.value, 10); // codes have matured
+  return aged.ok ? look(document, vehicle, aged.value) : null;
 }
 
-function look(
-  document: VehicleDocument,
-  vehicle: Parameters<typeof settle>[0],
-  state: VehicleState,
-): Picture | null {
+function look(document: VehicleDocument, vehicle: PreparedVehicle, state: VehicleState): Picture | null {
   const settled = settle(vehicle, state);
   if (!settled.ok) return null;
   const points = testPoints(vehicle, state).filter(({ accessible }) => accessible);

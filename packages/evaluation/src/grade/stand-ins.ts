@@ -2,8 +2,12 @@ import { type Fault, settle, startState, type VehicleDocument } from "@probewort
 import { prepared } from "../context";
 import type { AttemptEvent } from "../event";
 import { probedEnds } from "./log-points";
+import type { Steps } from "./progress";
 import { repairPlace } from "./repair-group";
 import { seriesChains } from "./series-chains";
+
+/** From faults to those that are simulated in their stead. */
+export type StandIn = (faults: readonly Fault[]) => readonly Fault[];
 
 /** An added resistance that would drop less than this in every logged condition is not there, V. */
 const negligibleVolts = 0.005;
@@ -13,10 +17,7 @@ const negligibleVolts = 0.005;
  * the two apart: places of one unbranched line share one simulation, and a resistance too small for the current it
  * carries counts as none. Halves the cost of a grade and more.
  */
-export function standIns(
-  document: VehicleDocument,
-  events: readonly AttemptEvent[],
-): (faults: readonly Fault[]) => readonly Fault[] {
+export function* standIns(document: VehicleDocument, events: readonly AttemptEvent[]): Steps<StandIn> {
   const probed = probedEnds(events);
   const leaderOf = seriesChains(document, probed);
   // A short sits on one side of a connector that was taken apart.
@@ -30,8 +31,8 @@ export function standIns(
     );
   const sideOf = seriesChains(document, new Set([...probed, ...faces]));
   const shortAt = new Map<string, string>();
-  const currents = largestCurrents(document, events);
-  return (faults) =>
+  const currents = yield* largestCurrents(document, events);
+  return (faults: readonly Fault[]) =>
     faults.flatMap((fault): Fault[] => {
       switch (fault.kind) {
         case "open":
@@ -61,10 +62,10 @@ const lineOf = (document: VehicleDocument, place: string, leaderOf: (place: stri
   document.conductors.flatMap(({ id }) => (leaderOf(id) === leaderOf(place) ? [id] : []));
 
 /** Largest current of each conductor of a healthy car over the conditions of the log, A. */
-function largestCurrents(
+function* largestCurrents(
   document: VehicleDocument,
   events: readonly AttemptEvent[],
-): ReadonlyMap<string, number> {
+): Steps<ReadonlyMap<string, number>> {
   const vehicle = prepared(document, []);
   const largest = new Map<string, number>();
   const contexts = new Map(
@@ -73,6 +74,7 @@ function largestCurrents(
     ),
   );
   for (const { conditions, unplugged, pulledFuses } of contexts.values()) {
+    yield 0;
     const state = startState(vehicle, conditions);
     if (!state.ok) continue;
     const settled = settle(vehicle, { ...state.value, unplugged, pulledFuses });
