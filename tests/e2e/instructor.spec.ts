@@ -133,7 +133,7 @@ test("from a copied scenario to a score that was changed with a reason", async (
     await page.getByRole("slider", { name: "Line of the log" }).press("End");
     await expect(page.getByText("Handed in the report").first()).toBeVisible();
     await expectAccessible(page);
-    await page.getByLabel("Score").fill("91");
+    await page.getByRole("textbox", { name: "Score" }).fill("91");
     await page.getByRole("button", { name: "Set the score" }).click();
     await expect(page.getByText(/Say why in at least 10 characters/)).toBeVisible();
     await page.getByLabel("Reason").fill("Explained the load on the feed in class.");

@@ -37,7 +37,11 @@ export function CandidateCard({ index, places, share, onRemove }: CandidateCardP
           hint={share === undefined ? "Above 0." : `Drawn in ${(100 * share).toFixed(0)} % of jobs.`}
         />
         {onRemove !== undefined && (
-          <Button className="md:mt-[3.1rem]" aria-label={`Remove candidate ${index + 1}`} onClick={onRemove}>
+          <Button
+            className="justify-self-start md:mt-[3.1rem]"
+            aria-label={`Remove candidate ${index + 1}`}
+            onClick={onRemove}
+          >
             Remove
           </Button>
         )}

@@ -67,7 +67,11 @@ export function FaultEditor({ path, number, places, onRemove }: FaultEditorProps
             <p className="pt-7 text-ink-soft">The kind decides where it can be.</p>
           )}
         </div>
-        <Button className="lg:mt-7" aria-label={`Remove fault ${number}`} onClick={onRemove}>
+        <Button
+          className="justify-self-start lg:mt-7"
+          aria-label={`Remove fault ${number}`}
+          onClick={onRemove}
+        >
           Remove
         </Button>
       </div>

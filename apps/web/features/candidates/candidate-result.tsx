@@ -2,6 +2,7 @@ import { Tag } from "@/components/tag";
 import { describeCommand, describeObservation, formatShopTime } from "@/features/bay/log-words";
 import { createNames, type Names } from "@/features/bay/names";
 import { causeKindTitles, correctionTitles } from "@/features/bay/report-words";
+import { proofWords } from "@/features/review/proof-words";
 import type { ReviewedGrade, ReviewView } from "@/features/review/review-view";
 
 export interface CandidateResultProps {
@@ -13,9 +14,9 @@ export interface CandidateResultProps {
 export function CandidateResult({ review, grade }: CandidateResultProps) {
   const names = createNames(review.work);
   return (
-    <div className="space-y-6 print:space-y-3 print:text-[10.5pt] print:leading-snug">
+    <div className="space-y-6 print:space-y-2 print:text-[9pt] print:leading-tight">
       <Verdict review={review} grade={grade} />
-      <div className="grid gap-x-10 gap-y-6 lg:grid-cols-2 print:grid-cols-2 print:gap-x-6">
+      <div className="grid gap-x-10 gap-y-6 lg:grid-cols-2 print:grid-cols-2 print:gap-x-6 print:gap-y-2">
         <Found review={review} grade={grade} names={names} />
         <Lines grade={grade} />
       </div>
@@ -68,7 +69,9 @@ function Found({ review, grade, names }: CandidateResultProps & { readonly names
   const { report, job } = review.work;
   return (
     <section aria-labelledby="candidate-found" className="space-y-3 print:space-y-1.5">
-      <h2 id="candidate-found">The job and what was found</h2>
+      <h2 id="candidate-found" className="print:text-[11pt]">
+        The job and what was found
+      </h2>
       <p>
         {job.vehicleTitle}, {job.systemTitle}. The customer says: “{job.complaint}”
       </p>
@@ -96,7 +99,7 @@ function Found({ review, grade, names }: CandidateResultProps & { readonly names
 function Lines({ grade }: { readonly grade: ReviewedGrade }) {
   return (
     <section aria-labelledby="candidate-lines">
-      <h2 id="candidate-lines" className="mb-2 print:mb-1">
+      <h2 id="candidate-lines" className="mb-2 print:mb-1 print:text-[11pt]">
         Points
       </h2>
       <ul className="border-t border-ink">
@@ -113,8 +116,11 @@ function Lines({ grade }: { readonly grade: ReviewedGrade }) {
               {line.reasons
                 .filter(({ effect }) => effect !== 0)
                 .slice(0, 3)
-                .map((reason) => (
-                  <p key={reason.text} className="text-sm">
+                .map((reason, index) => (
+                  <p
+                    key={reason.text}
+                    className={index < 2 ? "text-sm print:text-[8.5pt]" : "text-sm print:hidden"}
+                  >
                     <span aria-hidden="true" className="font-mono font-semibold">
                       {reason.effect > 0 ? "+ " : "− "}
                     </span>
@@ -129,6 +135,9 @@ function Lines({ grade }: { readonly grade: ReviewedGrade }) {
   );
 }
 
+/** More than these do not fit on the page beside everything else. */
+const printedSteps = 10;
+
 /** The looks that ruled something out; the rest of the log told nothing new. */
 function Evidence({ review, grade, names }: CandidateResultProps & { readonly names: Names }) {
   const { evidence } = grade;
@@ -137,24 +146,24 @@ function Evidence({ review, grade, names }: CandidateResultProps & { readonly na
   const left = evidence.steps.at(-1)?.standing ?? evidence.candidates.map(({ id }) => id);
   return (
     <section aria-labelledby="candidate-evidence">
-      <h2 id="candidate-evidence">What the readings proved</h2>
+      <h2 id="candidate-evidence" className="print:text-[11pt]">
+        What the readings proved
+      </h2>
       <p className="mb-2 print:mb-1">
         {evidence.candidates.length} causes were possible at hand-over, {left.length}{" "}
         {left.length === 1 ? "was" : "were"} left at the end.{" "}
-        {evidence.proven
-          ? "The named cause is proven by the readings."
-          : "The named cause is not proven by the readings."}
+        {proofWords(evidence.proven, left.length, evidence.candidates.length)}
       </p>
       <ul className="border-t border-ink">
-        {telling.map((step) => {
+        {telling.map((step, index) => {
           const line = lines.get(step.line);
           return (
             <li
               key={step.line}
-              className="keep-together grid grid-cols-[4.5rem_1fr_7rem] gap-4 border-b border-hairline py-1.5 print:py-0.5"
+              className={`keep-together grid grid-cols-[4.5rem_1fr_8rem] gap-4 border-b border-hairline py-1.5 print:py-0.5 ${index < printedSteps ? "" : "print:hidden"}`}
             >
               <span className="font-mono">line {step.line}</span>
-              <span className="line-clamp-3 print:line-clamp-2">
+              <span className="line-clamp-3 print:line-clamp-1">
                 {line === undefined
                   ? ""
                   : `${describeCommand(line.command, names)}. ${describeObservation(line, names)}`}
@@ -165,6 +174,9 @@ function Evidence({ review, grade, names }: CandidateResultProps & { readonly na
             </li>
           );
         })}
+        {telling.length > printedSteps && (
+          <li className="hidden py-0.5 print:block">and {telling.length - printedSteps} more, on screen</li>
+        )}
         {telling.length === 0 && <li className="py-2 text-ink-soft">No look ruled anything out.</li>}
       </ul>
     </section>

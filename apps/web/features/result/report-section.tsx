@@ -6,16 +6,17 @@ import { causeKindTitles, correctionTitles } from "@/features/bay/report-words";
 export interface ReportSectionProps {
   readonly report: NonNullable<LearnerView["report"]>;
   readonly names: Names;
+  readonly heading?: string;
 }
 
 /** What was handed in, as it was written. */
-export function ReportSection({ report, names }: ReportSectionProps) {
+export function ReportSection({ report, names, heading = "Your report" }: ReportSectionProps) {
   const { concern, cause, correction } = report;
   const place = (id: string) => (id === "" ? "" : `, ${names.place(id)}`);
   return (
     <section aria-labelledby="result-report" className="max-w-4xl">
       <h2 id="result-report" className="mb-2">
-        Your report
+        {heading}
       </h2>
       <DefinitionList
         items={[

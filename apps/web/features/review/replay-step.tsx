@@ -11,6 +11,7 @@ import {
 } from "@/features/bay/log-words";
 import type { Names } from "@/features/bay/names";
 import type { ReviewView } from "./review-view";
+import { RuledOut } from "./ruled-out";
 import type { Standing } from "./standing";
 
 export interface ReplayStepProps {
@@ -79,9 +80,10 @@ export function ReplayStep({ log, names, evidence, remarks, sequence, steps, onM
               {step.standing.length} of {titles.size} causes still stand
             </h3>
             {step.ruledOut.length > 0 && (
-              <p className="mb-2 text-sm">
-                Ruled out here: {step.ruledOut.map((id) => titles.get(id) ?? id).join("; ")}
-              </p>
+              <div className="mb-2 text-sm">
+                <p className="label-small">Ruled out here</p>
+                <RuledOut titles={step.ruledOut.map((id) => titles.get(id) ?? id)} />
+              </div>
             )}
             {step.weighed && step.ruledOut.length === 0 && (
               <p className="mb-2 text-sm text-ink-soft">This look could not tell the causes left apart.</p>

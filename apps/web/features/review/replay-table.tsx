@@ -11,6 +11,7 @@ import {
 import type { Names } from "@/features/bay/names";
 import { formatPrediction } from "@/features/bay/reading-words";
 import type { ReviewView } from "./review-view";
+import { RuledOut } from "./ruled-out";
 import type { Standing } from "./standing";
 
 export interface ReplayTableProps {
@@ -80,20 +81,6 @@ export function ReplayTable({ log, names, evidence, remarks, steps, current }: R
         })}
       </TableBody>
     </Table>
-  );
-}
-
-/** A hand-over can rule out dozens of causes at once; the first few stand for them. */
-function RuledOut({ titles }: { readonly titles: readonly string[] }) {
-  const shown = 3;
-  if (titles.length <= shown + 1) return <>{titles.join("; ")}</>;
-  return (
-    <details>
-      <summary className="min-h-6 cursor-pointer">
-        {titles.slice(0, shown).join("; ")} and {titles.length - shown} more
-      </summary>
-      {titles.slice(shown).join("; ")}
-    </details>
   );
 }
 

@@ -26,7 +26,7 @@ export function ReviewScreen({ view }: { readonly view: ReviewView }) {
         )}
         <SecretSection secret={view.secret} />
       </div>
-      {work.report !== null && <ReportSection report={work.report} names={names} />}
+      {work.report !== null && <ReportSection report={work.report} names={names} heading="The report" />}
       {grade !== null && <RubricSection lines={grade.lines} />}
       <Replay log={work.log} work={work} evidence={grade?.evidence} remarks={view.secret.remarks} />
       {grade !== null && grade.evidence.steps.length > 0 && (

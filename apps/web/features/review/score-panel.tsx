@@ -1,4 +1,5 @@
 import { Tag } from "@/components/tag";
+import { proofWords } from "./proof-words";
 import type { ReviewedGrade, ReviewView } from "./review-view";
 
 export interface ScorePanelProps {
@@ -11,7 +12,10 @@ export function ScorePanel({ grade, decision }: ScorePanelProps) {
   const named = evidence.candidates.find(({ id }) => id === evidence.named)?.title;
   const left = evidence.steps.at(-1)?.standing.length ?? evidence.candidates.length;
   return (
-    <section aria-labelledby="review-score" className="keep-together border-2 border-ink p-4 sm:p-6">
+    <section
+      aria-labelledby="review-score"
+      className="keep-together self-start border-2 border-ink p-4 sm:p-6"
+    >
       <h2 id="review-score" className="sr-only">
         Score
       </h2>
@@ -33,9 +37,7 @@ export function ScorePanel({ grade, decision }: ScorePanelProps) {
       )}
       <p className="mt-3">
         {named === undefined ? "The report names none of the causes that were weighed." : `Named: ${named}.`}{" "}
-        {evidence.proven
-          ? "The readings prove it: nothing else is left."
-          : `The readings leave ${left} of ${evidence.candidates.length} causes standing.`}
+        {proofWords(evidence.proven, left, evidence.candidates.length)}
       </p>
     </section>
   );

@@ -4,7 +4,10 @@ import type { ReviewView } from "./review-view";
 /** The side of the job the learner does not see. */
 export function SecretSection({ secret }: { readonly secret: ReviewView["secret"] }) {
   return (
-    <section aria-labelledby="review-secret" className="keep-together border border-edge p-4 sm:p-6">
+    <section
+      aria-labelledby="review-secret"
+      className="keep-together self-start border border-edge p-4 sm:p-6"
+    >
       <h2 id="review-secret" className="mb-3">
         Behind the job
       </h2>
@@ -31,7 +34,7 @@ export function SecretSection({ secret }: { readonly secret: ReviewView["secret"
             value: secret.conditions.length === 0 ? "nothing else" : secret.conditions.join("; "),
           },
           { term: "Scenario", value: `${secret.scenarioTitle}, version ${secret.scenarioVersion}` },
-          { term: "Your note", value: secret.instructorNote === "" ? "none" : secret.instructorNote },
+          { term: "Note for staff", value: secret.instructorNote === "" ? "none" : secret.instructorNote },
           {
             term: "Seed, engine",
             value: (

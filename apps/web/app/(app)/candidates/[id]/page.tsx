@@ -48,7 +48,7 @@ export default async function CandidatePage({ params }: { readonly params: Promi
       }
       entries={[
         { label: "Candidate", value: name },
-        { label: "Check", value: line.title },
+
         {
           label: "Handed in",
           value: review?.submittedAt == null ? "not yet" : <LocalTime at={review.submittedAt} />,

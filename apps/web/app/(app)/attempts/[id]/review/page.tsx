@@ -40,8 +40,7 @@ export default async function ReviewPage({ params }: { readonly params: Promise<
       entries={[
         { label: "Job", value: view.title },
         { label: "Name", value: view.learnerName },
-        { label: "Attempt", value: view.number },
-        { label: "Begun", value: <LocalTime at={view.startedAt} /> },
+
         {
           label: "Handed in",
           value: view.submittedAt === null ? "not yet" : <LocalTime at={view.submittedAt} />,
