@@ -4,6 +4,7 @@ import { Tag } from "@/components/tag";
 import { LogTable } from "@/features/bay/log-table";
 import { createNames } from "@/features/bay/names";
 import { LocalTime } from "@/features/time/local-time";
+import { BeingGraded } from "./being-graded";
 import { EvidenceSection } from "./evidence-section";
 import { ReportSection } from "./report-section";
 import type { ResultView, ShownGrade } from "./result-view";
@@ -29,6 +30,8 @@ export function ResultScreen({ result }: { readonly result: ResultView }) {
             </>
           )}
         </EmptyState>
+      ) : result.kind === "being_graded" ? (
+        <BeingGraded progress={result.progress} />
       ) : (
         <>
           <Total grade={result.grade} />

@@ -30,6 +30,13 @@ export const resultViewSchema = z.discriminatedUnion("kind", [
     work: learnerViewSchema,
   }),
   z.strictObject({
+    kind: z.literal("being_graded"),
+    ...heading,
+    /** How much of the grade is worked out, 0 … 1. */
+    progress: z.number().min(0).max(1),
+    work: learnerViewSchema,
+  }),
+  z.strictObject({
     kind: z.literal("shown"),
     ...heading,
     work: learnerViewSchema,

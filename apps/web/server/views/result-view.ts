@@ -5,7 +5,7 @@ import { type ResultView, resultViewSchema, type ShownGrade } from "@/features/r
 import type { SessionUser } from "../auth/session-user";
 import { type AttemptRecord, loadOwnAttempt } from "../services/attempts/attempt-record";
 import { toLearnerView } from "../services/attempts/command-attempt";
-import { gradeAttempt } from "../services/attempts/grade-attempt";
+import { gradeAttempt, gradingProgress } from "../services/attempts/grade-attempt";
 import { mayReveal } from "./reveal";
 
 export type ResultAnswer =
@@ -34,6 +34,10 @@ export async function loadResult(
   if (!mayReveal(attempt.assignment, now)) {
     const revealsAt = reveal === "after_close" ? (closesAt?.toISOString() ?? null) : null;
     return { kind: "result", view: resultViewSchema.parse({ kind: "kept_back", ...shared, revealsAt }) };
+  }
+  const progress = gradingProgress(attempt.id);
+  if (progress !== undefined) {
+    return { kind: "result", view: resultViewSchema.parse({ kind: "being_graded", ...shared, progress }) };
   }
   const { scenario, document } = record.context;
   const view: ResultView = {
