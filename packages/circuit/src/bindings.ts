@@ -1,19 +1,17 @@
-import { controlledAmps } from "./devices/controlled-current";
-import { diodeAmps, setDiode } from "./devices/diode";
-import { filamentAmps, setFilament } from "./devices/filament";
-import { ohmicAmps } from "./devices/ohmic";
-import { regulatorAmps, setRegulator } from "./devices/regulator";
-import { across, type Evaluation } from "./kernel/iterate";
+import { setDiode } from "./devices/diode";
+import { setFilament } from "./devices/filament";
+import { setRegulator } from "./devices/regulator";
 import type { CircuitElement } from "./network";
 import type { Numbering } from "./numbering";
+import { ampsStarts } from "./read-amps";
 import type { DeviceTables } from "./tables";
 
 /** One element's tie to the device tables. */
 export interface Binding {
   /** Writes the element's numbers into its table. */
   write(element: CircuitElement): void;
-  /** Its current, as CircuitElement's kinds define the sign. */
-  amps(x: Evaluation): number;
+  /** Where its current lies among those of `readAmps`, with the sign that CircuitElement's kinds define. */
+  readonly ampsAt: number;
 }
 
 /** Ohms of anything that obeys Ohm's law around an EMF; undefined otherwise. */
@@ -36,15 +34,15 @@ interface Slot {
 
 export function bind(element: CircuitElement, slot: Slot): Binding {
   const { tables, row, numbering, seriesRow } = slot;
-  const unknown = numbering.branchUnknown.get(element.id);
-  if (unknown !== undefined) {
+  const starts = ampsStarts(tables);
+  if (numbering.branchUnknown.has(element.id)) {
     return {
       write: (e) => {
         tables.branch.ohms[row] = ohmsOf(e) ?? 0;
         tables.branch.emf[row] = emfOf(e);
         tables.branch.gain[row] = e.kind === "controlledSource" ? e.gain : 0;
       },
-      amps: (x) => x.high[unknown] + x.low[unknown],
+      ampsAt: starts.branch + row,
     };
   }
   switch (element.kind) {
@@ -56,14 +54,14 @@ export function bind(element: CircuitElement, slot: Slot): Binding {
           tables.ohmic.siemens[row] = 1 / (ohmsOf(e) ?? Number.NaN);
           tables.ohmic.emf[row] = emfOf(e);
         },
-        amps: (x) => ohmicAmps(tables.ohmic, x, row, 1),
+        ampsAt: starts.ohmic + row,
       };
     case "currentSource":
       return {
         write: (e) => {
           if (e.kind === "currentSource") tables.current.amps[row] = e.amps;
         },
-        amps: () => tables.current.amps[row],
+        ampsAt: starts.current + row,
       };
     case "diode":
       return {
@@ -72,31 +70,28 @@ export function bind(element: CircuitElement, slot: Slot): Binding {
           setDiode(tables.diode, row, e);
           if (seriesRow !== undefined) tables.ohmic.siemens[seriesRow] = 1 / (e.seriesOhms ?? Number.NaN);
         },
-        amps: (x) => diodeAmps(tables.diode, row, across(x, tables.diode.a[row], tables.diode.b[row])),
+        ampsAt: starts.diode + row,
       };
     case "filament":
       return {
         write: (e) => {
           if (e.kind === "filament") setFilament(tables.filament, row, e);
         },
-        amps: (x) => {
-          const { a, b } = tables.filament;
-          return filamentAmps(tables.filament, row, across(x, a[row], b[row]));
-        },
+        ampsAt: starts.filament + row,
       };
     case "regulator":
       return {
         write: (e) => {
           if (e.kind === "regulator") setRegulator(tables.regulator, row, e);
         },
-        amps: (x) => regulatorAmps(tables.regulator, x, row),
+        ampsAt: starts.regulator + row,
       };
     case "controlledSource":
       return {
         write: (e) => {
           if (e.kind === "controlledSource") tables.controlled.gain[row] = e.gain;
         },
-        amps: (x) => controlledAmps(tables.controlled, x, row),
+        ampsAt: starts.controlled + row,
       };
   }
 }

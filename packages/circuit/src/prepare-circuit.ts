@@ -16,7 +16,7 @@ import { type Directory, readOperatingPoint } from "./read-operating-point";
 import { type CircuitError, fail, type Result, succeed } from "./result";
 import { solve } from "./solve";
 import { buildTables } from "./tables";
-import { hasField, validateElement } from "./validate-element";
+import { hasField, validateElement, validateField } from "./validate-element";
 
 /**
  * Checks a network and does all work that depends on its topology only.
@@ -123,8 +123,11 @@ function applyChange(element: CircuitElement, change: ElementChange): Result<Cir
     }
   }
   const changed: CircuitElement = { ...element, ...change };
-  const valid = validateElement(changed);
-  return valid.ok ? succeed(changed) : valid;
+  for (const field of Object.keys(change)) {
+    const valid = validateField(changed, field);
+    if (!valid.ok) return valid;
+  }
+  return succeed(changed);
 }
 
 /** Whose equation a row is, in the network's own words. */

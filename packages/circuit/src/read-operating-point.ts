@@ -4,6 +4,7 @@ import type { NewtonSystem } from "./kernel/newton-system";
 
 import type { NodeName } from "./network";
 import type { Numbering } from "./numbering";
+import { readAmps } from "./read-amps";
 
 /** Where the names of a circuit point to; made once and shared by all its operating points. */
 export interface Directory {
@@ -23,8 +24,7 @@ export function readOperatingPoint(
   const { x } = system;
   const { numbering, bindings, position } = directory;
   const volts = x.high.slice();
-  const amps = new Float64Array(bindings.length);
-  for (let i = 0; i < bindings.length; i++) amps[i] = bindings[i].amps(x);
+  const amps = readAmps(system.tables, x);
   let residualAmps = 0;
   for (let node = 0; node < numbering.nodeCount; node++) {
     residualAmps = Math.max(residualAmps, Math.abs(x.residual[node]));
@@ -38,7 +38,7 @@ export function readOperatingPoint(
     amps: (id) => {
       const index = position.get(id);
       if (index === undefined) throw new Error(`The network has no element "${id}".`);
-      return amps[index];
+      return amps[bindings[index].ampsAt];
     },
     get floatingNodes() {
       return nameFloating(floating, numbering);

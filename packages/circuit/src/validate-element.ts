@@ -82,20 +82,25 @@ export function validateElement(element: CircuitElement): Result<void> {
       return fail("invalid_element", `A terminal of "${id}" names no node.`, { element: id });
     }
   }
-  const fields: Record<string, unknown> = { ...element };
-  for (const [field, rule] of Object.entries(rules[kind])) {
-    const value = fields[field];
-    if (value === undefined && !required[kind].includes(field)) continue;
-    if (typeof value !== "number" || !rule.test(value)) {
-      const message = `"${id}": ${field} must be ${rule.says}, not ${String(value)}.`;
-      return fail("invalid_element", message, { element: id, field });
-    }
+  for (const field of Object.keys(rules[kind])) {
+    const valid = validateField(element, field);
+    if (!valid.ok) return valid;
   }
-  if (kind === "switch" && typeof element.closed !== "boolean") {
-    return fail("invalid_element", `"${id}": closed must be true or false.`, {
-      element: id,
-      field: "closed",
-    });
+  return kind === "switch" ? validateField(element, "closed") : succeed(undefined);
+}
+
+/** Checks one changeable field. */
+export function validateField(element: CircuitElement, field: string): Result<void> {
+  const { id, kind } = element;
+  const value: unknown = (element as unknown as Readonly<Record<string, unknown>>)[field];
+  const rule = rules[kind][field];
+  if (rule === undefined) {
+    if (typeof value === "boolean") return succeed(undefined);
+    const message = `"${id}": ${field} must be true or false.`;
+    return fail("invalid_element", message, { element: id, field });
   }
-  return succeed(undefined);
+  if (value === undefined && !required[kind].includes(field)) return succeed(undefined);
+  if (typeof value === "number" && rule.test(value)) return succeed(undefined);
+  const message = `"${id}": ${field} must be ${rule.says}, not ${String(value)}.`;
+  return fail("invalid_element", message, { element: id, field });
 }
