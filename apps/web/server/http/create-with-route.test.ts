@@ -168,6 +168,12 @@ describe("bad input", () => {
 
   it.each([
     ["text that is not JSON", post("{"), "malformed_request", 400],
+    [
+      "a NUL character, which the database cannot keep",
+      post({ weights: [], note: "a\u0000b" }),
+      "malformed_request",
+      400,
+    ],
     ["another content type", post("{}", { "content-type": "text/plain" }), "unsupported_media_type", 415],
     ["too many bytes", post({ weights: [], padding: "x".repeat(300) }), "too_large", 413],
     ["a Content-Length that lies", post("x".repeat(300), { "content-length": "2" }), "too_large", 413],

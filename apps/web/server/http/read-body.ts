@@ -1,6 +1,9 @@
 import "server-only";
 import { problem } from "./problem";
 
+// PostgreSQL's text and JSON columns cannot hold the NUL character.
+const nul = "\u0000";
+
 /**
  * Reads a JSON body and stops as soon as it is longer than allowed, whatever its Content-Length claims.
  * @throws ProblemError `unsupported_media_type`, `too_large` or `malformed_request`
@@ -10,11 +13,18 @@ export async function readJsonBody(request: Request, limitBytes: number): Promis
   if (type !== "application/json") throw problem("unsupported_media_type");
   const text = new TextDecoder("utf-8", { fatal: true });
   const bytes = await readLimited(request, limitBytes);
+  let body: unknown;
+  let hasNul = false;
   try {
-    return JSON.parse(text.decode(bytes));
+    body = JSON.parse(text.decode(bytes), (key, value: unknown) => {
+      hasNul ||= key.includes(nul) || (typeof value === "string" && value.includes(nul));
+      return value;
+    });
   } catch {
     throw problem("malformed_request", { detail: "The body is not valid JSON in UTF-8." });
   }
+  if (hasNul) throw problem("malformed_request", { detail: "Texts may not contain the character U+0000." });
+  return body;
 }
 
 async function readLimited(request: Request, limitBytes: number): Promise<Uint8Array> {
