@@ -8,20 +8,20 @@ const assisting = { key: "on", engineSpeed: 850, steeringEffort: 3 };
 /** What one question to the training vehicle costs, and what making it ready costs. CPU time. */
 export async function vehicleBench(): Promise<Measurement[]> {
   const vehicle = prepareVehicle(trainingVehicle);
-  if (!vehicle.ok) throw new Error(vehicle.error.message);
+  if (!vehicle.ok) throw new Error(vehicle.error.code);
   const started = startState(vehicle.value, assisting);
-  if (!started.ok) throw new Error(started.error.message);
+  if (!started.ok) throw new Error(started.error.code);
   const settleAgain = () => {
     // A state object that has been settled answers from memory; a copy is worked out.
     const settled = settle(vehicle.value, { ...started.value });
-    if (!settled.ok) throw new Error(settled.error.message);
+    if (!settled.ok) throw new Error(settled.error.code);
   };
   // A document object that is new to the package is compiled and its circuit ordered.
   const compile = () => {
     const made = prepareVehicle({ ...trainingVehicle });
-    if (!made.ok) throw new Error(made.error.message);
+    if (!made.ok) throw new Error(made.error.code);
     const first = startState(made.value);
-    if (!first.ok) throw new Error(first.error.message);
+    if (!first.ok) throw new Error(first.error.code);
   };
   for (let i = 0; i < 300; i++) settleAgain();
   for (let i = 0; i < 5; i++) compile();
