@@ -59,8 +59,9 @@ export class Bay {
     const before = await this.actions();
     await this.page.getByRole("button", { name: "Take reading" }).click();
     await expect.poll(() => this.actions()).toBe(before + 1);
-    const text = (await this.page.getByTestId("slip-figure").innerText()).replaceAll(/\s+/g, " ").trim();
-    const match = /^([+\u2212]?[\d.]+) (m?V)$/.exec(text);
+    const shown = (await this.page.getByTestId("slip-figure").textContent()) ?? "";
+    const text = shown.replaceAll(/\s+/g, " ").trim();
+    const match = /^([+\u2212]?[\d.]+) ?(m?V)$/.exec(text);
     if (match === null) throw new Error(`not a voltage: ${text}`);
     return Number(match[1]?.replace("\u2212", "-")) * (match[2] === "mV" ? 1e-3 : 1);
   }
@@ -113,7 +114,6 @@ export class Bay {
   }
 
   async actions(): Promise<number> {
-    const text = await this.page.getByText(/^\d+ of \d+$/).innerText();
-    return Number.parseInt(text, 10);
+    return Number.parseInt((await this.page.getByText(/^\d+ of \d+$/).textContent()) ?? "", 10);
   }
 }
