@@ -22,7 +22,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       }),
       candidate("battery-feed-contact-open", "Contact of X10 cavity 1 backed out", 1, open("X10.1")),
     ],
-    par: { shopMinutes: 20, readings: 5 },
+    par: { shopMinutes: 8, readings: 5 },
   }),
   steeringScenario({
     id: "steering-asleep",
@@ -48,7 +48,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         shortToGround("X31.1:b", 0.02, 0.2),
       ),
     ],
-    par: { shopMinutes: 25, readings: 7 },
+    par: { shopMinutes: 10, readings: 7 },
   }),
   steeringScenario({
     id: "third-fuse-this-week",
@@ -75,7 +75,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         shortToGround("X11.2:h", 0.02, 0.3),
       ),
     ],
-    par: { shopMinutes: 30, readings: 6 },
+    par: { shopMinutes: 12, readings: 6 },
   }),
   steeringScenario({
     id: "gives-up-in-tight-turns",
@@ -98,7 +98,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         resistance("X13.1", 0.22, 0.5),
       ),
     ],
-    par: { shopMinutes: 30, readings: 7 },
+    par: { shopMinutes: 12, readings: 7 },
   }),
   steeringScenario({
     id: "slow-start-heavy-start",
@@ -125,7 +125,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         resistance("XE1", 0.045, 0.065),
       ),
     ],
-    par: { shopMinutes: 20, readings: 5 },
+    par: { shopMinutes: 8, readings: 5 },
   }),
   steeringScenario({
     id: "lamp-on-damp-days",
@@ -142,6 +142,6 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 6.3, 8)),
       candidate("signal-ground-contact-corroded", "X31 cavity 2 corroded", 1, resistance("X31.2", 6, 6.7)),
     ],
-    par: { shopMinutes: 30, readings: 6 },
+    par: { shopMinutes: 12, readings: 6 },
   }),
 ];

@@ -23,7 +23,7 @@ const anyFault: ScenarioDocument = steeringScenario({
     return scenario.pool.map((entry) => ({ ...entry, weight: entry.weight / total }));
   }),
   limits: { shopMinutes: 120, actions: 200 },
-  par: { shopMinutes: 40, readings: 10 },
+  par: { shopMinutes: 16, readings: 10 },
 });
 
 /** The jobs that come with the program. Ids and titles give no cause away: learners may see them. */

@@ -26,7 +26,7 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
       },
     ],
     startConditions: { key: "on", engineSpeed: 850, roadSpeed: 0, steeringEffort: 0 },
-    par: { shopMinutes: 25, readings: 5 },
+    par: { shopMinutes: 10, readings: 5 },
   }),
   steeringScenario({
     id: "heavier-on-the-motorway",
@@ -40,7 +40,7 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
       "The faster I drive the heavier the steering. I am afraid it will stop one day.",
     ],
     pool: [{ ...candidate("works-as-designed", "Nothing is wrong", 1), normal: true }],
-    par: { shopMinutes: 20, readings: 5 },
+    par: { shopMinutes: 8, readings: 5 },
   }),
   steeringScenario({
     id: "no-help-in-either-direction",
@@ -62,7 +62,7 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
       candidate("motor-contact-open", "X13 cavity 2 backed out", 1, open("X13.2")),
       candidate("power-ground-open", "Power ground wire off at XE3", 1, open("XE3")),
     ],
-    par: { shopMinutes: 30, readings: 6 },
+    par: { shopMinutes: 12, readings: 6 },
   }),
   steeringScenario({
     id: "heavy-only-when-parking",
@@ -80,7 +80,7 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
       candidate("can-low-brake-wire-open", "CAN low wire broken at the brake module", 1, open("W43")),
       candidate("can-high-brake-contact-open", "X21 cavity 4 backed out", 1, open("X21.4")),
     ],
-    par: { shopMinutes: 40, readings: 8 },
+    par: { shopMinutes: 16, readings: 8 },
   }),
   steeringScenario({
     id: "lamp-but-steers-well",
@@ -98,7 +98,7 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
       candidate("can-low-steering-wire-open", "CAN low open between dash and X31", 1, open("W30")),
       candidate("can-low-steering-contact-open", "X31 cavity 5 backed out", 1, open("X31.5")),
     ],
-    par: { shopMinutes: 40, readings: 8 },
+    par: { shopMinutes: 16, readings: 8 },
   }),
   steeringScenario({
     id: "many-lamps-at-once",
@@ -125,6 +125,6 @@ export const motorAndBusScenarios: ScenarioDocument[] = [
         shortToGround("X30.1:h", 0.1, 3),
       ),
     ],
-    par: { shopMinutes: 45, readings: 8 },
+    par: { shopMinutes: 18, readings: 8 },
   }),
 ];

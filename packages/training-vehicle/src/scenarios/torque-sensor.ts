@@ -19,7 +19,7 @@ export const torqueSensorScenarios: ScenarioDocument[] = [
       candidate("sensor-ground-pin-module", "X12 cavity 4 backed out", 1, open("X12.4")),
       candidate("sensor-ground-pin-sensor", "X15 cavity 1 backed out", 1, open("X15.1")),
     ],
-    par: { shopMinutes: 25, readings: 6 },
+    par: { shopMinutes: 10, readings: 6 },
   }),
   steeringScenario({
     id: "lamp-after-new-radio",
@@ -46,7 +46,7 @@ export const torqueSensorScenarios: ScenarioDocument[] = [
         ohms: { from: 1, to: 12, spread: "log" },
       }),
     ],
-    par: { shopMinutes: 30, readings: 6 },
+    par: { shopMinutes: 12, readings: 6 },
   }),
   steeringScenario({
     id: "cut-out-on-a-bump",
@@ -69,7 +69,7 @@ export const torqueSensorScenarios: ScenarioDocument[] = [
         terminal: "S2",
       }),
     ],
-    par: { shopMinutes: 25, readings: 6 },
+    par: { shopMinutes: 10, readings: 6 },
   }),
   steeringScenario({
     id: "wanders-to-one-side",
@@ -102,7 +102,7 @@ export const torqueSensorScenarios: ScenarioDocument[] = [
         volts: { from: -0.3, to: -0.22, spread: "linear" },
       }),
     ],
-    par: { shopMinutes: 35, readings: 8 },
+    par: { shopMinutes: 14, readings: 8 },
   }),
   steeringScenario({
     id: "help-gone-after-seat-heater",
@@ -129,6 +129,6 @@ export const torqueSensorScenarios: ScenarioDocument[] = [
         ohms: { from: 2, to: 40, spread: "log" },
       }),
     ],
-    par: { shopMinutes: 30, readings: 6 },
+    par: { shopMinutes: 12, readings: 6 },
   }),
 ];
