@@ -14,8 +14,8 @@ export default defineConfig({
   forbidOnly: true,
   fullyParallel: true,
   workers: 2,
-  timeout: 120_000,
-  expect: { timeout: 15_000 },
+  timeout: 180_000,
+  expect: { timeout: 20_000 },
   reporter: [["list"], ["json", { outputFile: "test-results/e2e.json" }]],
   use: {
     ...(process.env.PROBEWORTHY_URL ? { baseURL: process.env.PROBEWORTHY_URL } : {}),

@@ -1,10 +1,12 @@
 import { expect, test } from "@playwright/test";
 import { Bay } from "./support/bay";
+import { expectInGradebook } from "./support/staff";
 
-// From sign-in to result. The variant is drawn at random, so each test finds out from its own readings what is wrong.
+// From sign-in to gradebook. The variant is drawn at random, so each test finds out from its own readings what is wrong.
 
 test("a blown high-current fuse, or the contact behind it, is found by following the feed", async ({
   page,
+  browser,
 }) => {
   await Bay.signIn(page, "nia.okonjo@larkmoor.example");
   const bay = await Bay.start(page, "Job 1: the steering went heavy");
@@ -33,6 +35,8 @@ test("a blown high-current fuse, or the contact behind it, is found by following
   await expect(truth).toContainText(fuseIsOpen ? "F2" : "X10 cavity 1");
   await expect(page.getByRole("img", { name: /causes were possible at hand-over/ })).toBeVisible();
 
+  await expectInGradebook(browser, page, "Nia Okonjo", "Job 1: the steering went heavy");
+
   // Points name their lines, and the lines are there.
   await page.getByRole("region", { name: "How the points came about" }).getByRole("link").first().click();
   await expect(page.locator("tr:target")).toBeVisible();
@@ -43,7 +47,7 @@ test("a blown high-current fuse, or the contact behind it, is found by following
   ).toBeVisible();
 });
 
-test("an open sensor ground is placed by where the voltage stands up", async ({ page }) => {
+test("an open sensor ground is placed by where the voltage stands up", async ({ page, browser }) => {
   await Bay.signIn(page, "tomas.vell@larkmoor.example");
   const bay = await Bay.start(page, "Job 2: steering lamp stays on");
   await bay.runEngineAndSteer();
@@ -63,9 +67,13 @@ test("an open sensor ground is placed by where the voltage stands up", async ({ 
   await expect(page.getByText("The cause is named: place and kind.")).toBeVisible();
   const truth = page.getByRole("region", { name: "What was really wrong" });
   await expect(truth).toContainText(place.replace(".", " cavity "));
+  await expectInGradebook(browser, page, "Tomas Vell", "Job 2: steering lamp stays on");
 });
 
-test("a hot motor that protects itself is recognised as normal by letting it cool", async ({ page }) => {
+test("a hot motor that protects itself is recognised as normal by letting it cool", async ({
+  page,
+  browser,
+}) => {
   await Bay.signIn(page, "asha.perrin@larkmoor.example");
   const bay = await Bay.start(page, "Job 3: heavy after long parking manoeuvres");
   await bay.set("Effort at the steering wheel", 6);
@@ -89,4 +97,5 @@ test("a hot motor that protects itself is recognised as normal by letting it coo
     action: "Explain to the customer, repair nothing",
   });
   await expect(page.getByText("Passed", { exact: true })).toBeVisible();
+  await expectInGradebook(browser, page, "Asha Perrin", "Job 3: heavy after long parking manoeuvres");
 });

@@ -1,4 +1,4 @@
-import { expect, type Page } from "@playwright/test";
+import { type Browser, expect, type Page } from "@playwright/test";
 import { axeViolations } from "./axe";
 
 /** Sign-ins of the demo (prisma/seed/people.ts). */
@@ -27,4 +27,16 @@ export async function expectAccessible(page: Page): Promise<void> {
     "document.documentElement.scrollWidth - document.documentElement.clientWidth",
   );
   expect(overflow, `${page.url()} scrolls sideways`).toBeLessThanOrEqual(0);
+}
+
+/** The learner's score stands in the instructor's gradebook, exactly as the learner's own result shows it. */
+export async function expectInGradebook(browser: Browser, learnersPage: Page, learner: string, job: string) {
+  const score = await learnersPage.getByTestId("score").textContent();
+  const context = await browser.newContext();
+  const page = await context.newPage();
+  await signInAs(page, "instructor");
+  await page.getByRole("link", { name: "Vehicle Systems 2B" }).click();
+  const cell = page.getByRole("link", { name: new RegExp(`review ${learner}, ${job}`) });
+  await expect(cell).toHaveText(new RegExp(`^${score} (not )?passed$`));
+  await context.close();
 }
