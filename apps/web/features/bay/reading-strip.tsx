@@ -1,6 +1,7 @@
 import type { LearnerView } from "@probeworthy/evaluation";
 import type { MeterFunction } from "@probeworthy/instruments";
 import { formatReading, functionTitles } from "./reading-words";
+import { stripScale } from "./strip-scale";
 
 export interface ReadingStripProps {
   readonly log: LearnerView["log"];
@@ -19,8 +20,7 @@ export function ReadingStrip({ log, meterFunction }: ReadingStripProps) {
     .filter((reading) => reading.function === meterFunction)
     .slice(-shown);
   const values = readings.flatMap((reading) => (reading.value === null ? [] : [reading.value]));
-  const low = Math.min(0, ...values);
-  const high = Math.max(low + 1e-3, ...values);
+  const { low, high } = stripScale(values);
   const x = (index: number) => margin + (index * (width - 2 * margin)) / (shown - 1);
   const y = (value: number) => height - margin - ((value - low) / (high - low)) * (height - 2 * margin);
   const title = `Last readings: ${functionTitles[meterFunction]}`;
