@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import type { AssignmentTerms, Database } from "@probeworthy/database";
 import type { Command, ScenarioDocument } from "@probeworthy/evaluation";
 import { variantSchema } from "@probeworthy/evaluation/server";
@@ -265,6 +266,43 @@ describe("what the learner's routes answer", () => {
         ["seed", "variant", "faults", "weights", "world"].includes(key),
       ),
     ).toEqual([]);
+  });
+
+  it("says that a report is being graded while it is, without a secret, and shows the result after", {
+    timeout: 120_000,
+  }, async () => {
+    const scenario = named("heavy-all-at-once");
+    const school = await handOut(scenario, { reveal: "after_submission" });
+    signIn(school.learnerId, school.organisationId);
+    const { id: attemptId } = await startAttempt(school.assignmentId);
+    const secrets = await secretsOf(scenario, school.organisationId, attemptId);
+    const path = `/api/attempts/${attemptId}`;
+    const send = async (command: unknown, expectedSequence: number) =>
+      (
+        await commandRoute(post(`${path}/commands`, { expectedSequence, command }), context(attemptId))
+      ).text();
+    const { sequence } = await play(attemptId, send);
+    const resultKind = z.object({ result: z.object({ kind: z.string() }) });
+    const look = async () => {
+      const answer = await resultRoute(get(`${path}/result`), context(attemptId));
+      const text = await answer.text();
+      return { kind: answer.ok ? resultKind.parse(JSON.parse(text)).result.kind : "open", text };
+    };
+
+    const handIn = { done: false };
+    const handedIn = send(report, sequence).finally(() => {
+      handIn.done = true;
+    });
+    const seen = new Set<string>();
+    while (!handIn.done) {
+      await setImmediate(); // a real caller's request comes in turn with the grading, never before it
+      const { kind, text } = await look();
+      seen.add(kind);
+      if (kind !== "shown") expect(leaksIn(text, secrets)).toEqual([]);
+    }
+    await handedIn;
+    expect([...seen]).toContain("being_graded");
+    expect((await look()).kind).toBe("shown");
   });
 
   it("keeps the result back until the assignment closes when it says so", { timeout: 120_000 }, async () => {
