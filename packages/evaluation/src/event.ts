@@ -83,7 +83,6 @@ export const worldSchema = z.strictObject({
       "amps_across_supply",
       "meter_fuse_blown",
       "fuse_blew",
-      "lead_moved_live",
       /** A control module's connector was parted or joined while the healthy module would have been powered. */
       "unplugged_live",
       /** A fuse or connector was parted or joined while its circuit would have carried current. */

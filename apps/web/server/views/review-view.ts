@@ -107,7 +107,6 @@ const remarkWords: Readonly<Record<Remark, string>> = {
   amps_across_supply: "Put the 10 A input across a supply",
   meter_fuse_blown: "Blew the meter's fuse",
   fuse_blew: "A fuse of the car blew",
-  lead_moved_live: "Moved a lead with the 10 A input in circuit",
   unplugged_live: "Parted a control module's connector while it would be powered",
   parted_under_load: "Parted a circuit while it carried current",
 };
