@@ -1,97 +1,110 @@
 import { setDiode } from "./devices/diode";
 import { setFilament } from "./devices/filament";
 import { setRegulator } from "./devices/regulator";
-import type { CircuitElement } from "./network";
-import type { Numbering } from "./numbering";
-import { ampsStarts } from "./read-amps";
+import type { Part } from "./elements/definition";
+import { ohmsOf } from "./expansion";
 import type { DeviceTables } from "./tables";
 
-/** One element's tie to the device tables. */
+/** One part's tie to the device tables. */
 export interface Binding {
-  /** Writes the element's numbers into its table. */
-  write(element: CircuitElement): void;
-  /** Where its current lies among those of `readAmps`, with the sign that CircuitElement's kinds define. */
-  readonly ampsAt: number;
+  /** Writes the part's numbers into its table. True when that has changed the linear part of the Jacobian. */
+  write(part: Part): boolean;
+  /** Rows of the Jacobian that then have changed: those of its nodes and of its own unknown. */
+  readonly rows: readonly number[];
+  /** Its flow, with the sign that CircuitElement's kinds define, and how many make up its current (2 for a branch). */
+  readonly flow: number;
+  readonly flowCount: number;
 }
 
-/** Ohms of anything that obeys Ohm's law around an EMF; undefined otherwise. */
-export function ohmsOf(element: CircuitElement): number | undefined {
-  if (element.kind === "resistor" || element.kind === "voltageSource") return element.ohms;
-  if (element.kind !== "switch") return undefined;
-  return element.closed ? (element.closedOhms ?? 1e-3) : (element.openOhms ?? 1e12);
+const emfOf = (part: Part): number => (part.kind === "voltageSource" ? part.volts : 0);
+
+/** Writes one number; true when it is another than before. */
+function put(column: Float64Array, row: number, value: number): boolean {
+  if (column[row] === value) return false;
+  column[row] = value;
+  return true;
 }
 
-const emfOf = (element: CircuitElement): number => (element.kind === "voltageSource" ? element.volts : 0);
 
-/** What a binding needs besides its element: the tables and the element's row in them. */
-interface Slot {
-  readonly tables: DeviceTables;
-  readonly row: number;
-  readonly numbering: Numbering;
-  /** Row of the series resistance of a diode in the ohmic table. */
-  readonly seriesRow: number | undefined;
-}
-
-export function bind(element: CircuitElement, slot: Slot): Binding {
-  const { tables, row, numbering, seriesRow } = slot;
-  const starts = ampsStarts(tables);
-  if (numbering.branchUnknown.has(element.id)) {
+export function bind(
+  part: Part,
+  tables: DeviceTables,
+  row: number,
+  isBranch: boolean,
+  nodes: readonly number[],
+): Binding {
+  if (part.kind === "device") {
+    const device = tables.law.devices[row];
     return {
-      write: (e) => {
-        tables.branch.ohms[row] = ohmsOf(e) ?? 0;
-        tables.branch.emf[row] = emfOf(e);
-        tables.branch.gain[row] = e.kind === "controlledSource" ? e.gain : 0;
+      write: (p) => {
+        if (p.kind === "device") device.parameters = p.parameters;
+        return false;
       },
-      ampsAt: starts.branch + row,
+      rows: nodes,
+      flow: device.flow,
+      flowCount: 1,
     };
   }
-  switch (element.kind) {
+  if (isBranch) {
+    const { branch } = tables;
+    return {
+      write: (p) => {
+        branch.emf[row] = emfOf(p);
+        const ohms = put(branch.ohms, row, ohmsOf(p) ?? 0);
+        const henries = put(branch.henries, row, p.kind === "inductor" ? p.henries : 0);
+        const gain = put(branch.gain, row, p.kind === "controlledSource" ? p.gain : 0);
+        return ohms || henries || gain;
+      },
+      rows: [branch.unknown[row]],
+      flow: branch.flow + 2 * row,
+      flowCount: 2,
+    };
+  }
+  const at = (table: { readonly flow: number }, write: Binding["write"]): Binding => ({
+    write,
+    rows: nodes,
+    flow: table.flow + row,
+    flowCount: 1,
+  });
+  switch (part.kind) {
     case "resistor":
     case "switch":
     case "voltageSource":
-      return {
-        write: (e) => {
-          tables.ohmic.siemens[row] = 1 / (ohmsOf(e) ?? Number.NaN);
-          tables.ohmic.emf[row] = emfOf(e);
-        },
-        ampsAt: starts.ohmic + row,
-      };
+      return at(tables.ohmic, (p) => {
+        tables.ohmic.emf[row] = emfOf(p);
+        return put(tables.ohmic.siemens, row, 1 / (ohmsOf(p) ?? Number.NaN));
+      });
     case "currentSource":
-      return {
-        write: (e) => {
-          if (e.kind === "currentSource") tables.current.amps[row] = e.amps;
-        },
-        ampsAt: starts.current + row,
-      };
+      return at(tables.current, (p) => {
+        if (p.kind === "currentSource") tables.current.amps[row] = p.amps;
+        return false;
+      });
+    case "capacitor":
+      return at(tables.capacitor, (p) => p.kind === "capacitor" && put(tables.capacitor.farads, row, p.farads));
     case "diode":
-      return {
-        write: (e) => {
-          if (e.kind !== "diode") return;
-          setDiode(tables.diode, row, e);
-          if (seriesRow !== undefined) tables.ohmic.siemens[seriesRow] = 1 / (e.seriesOhms ?? Number.NaN);
-        },
-        ampsAt: starts.diode + row,
-      };
+      return at(tables.diode, (p) => {
+        if (p.kind === "diode") setDiode(tables.diode, row, p);
+        return false;
+      });
     case "filament":
-      return {
-        write: (e) => {
-          if (e.kind === "filament") setFilament(tables.filament, row, e);
-        },
-        ampsAt: starts.filament + row,
-      };
+      return at(tables.filament, (p) => {
+        if (p.kind === "filament") setFilament(tables.filament, row, p);
+        return false;
+      });
     case "regulator":
       return {
-        write: (e) => {
-          if (e.kind === "regulator") setRegulator(tables.regulator, row, e);
-        },
-        ampsAt: starts.regulator + row,
+        ...at(tables.regulator, (p) => {
+          if (p.kind === "regulator") setRegulator(tables.regulator, row, p);
+          return false;
+        }),
+        flow: tables.regulator.flow + 3 * row,
       };
     case "controlledSource":
-      return {
-        write: (e) => {
-          if (e.kind === "controlledSource") tables.controlled.gain[row] = e.gain;
-        },
-        ampsAt: starts.controlled + row,
-      };
+      return at(
+        tables.controlled,
+        (p) => p.kind === "controlledSource" && put(tables.controlled.gain, row, p.gain),
+      );
+    case "inductor":
+      throw new Error("An inductor is a branch.");
   }
 }

@@ -13,6 +13,11 @@ export interface Circuit {
   set(id: string, change: ElementChange): Result<void>;
   /** Solves Kirchhoff's laws. The answer is a snapshot: later changes do not touch it. */
   operatingPoint(options?: SolveOptions): Result<OperatingPoint>;
+  /**
+   * Solves without making anything new: the answer is a view of the solver's own arrays, the same at every call, and
+   * holds until the next change or solve. For loops over many values.
+   */
+  solve(options?: SolveOptions): Result<OperatingPoint>;
   /** Where the last solve ended, to start others from; undefined when it did not converge. */
   startingPoint(): StartingPoint | undefined;
 }
@@ -23,6 +28,8 @@ export interface StartingPoint {
   readonly low: Float64Array;
   readonly junctions: Float64Array;
   readonly drives: Float64Array;
+  readonly laws: readonly Float64Array[];
+  readonly states: Int32Array;
 }
 
 /** Limits of one solve. Every one of them is a count of Newton iterations or of continuation steps. */
@@ -33,6 +40,8 @@ export interface SolveOptions {
   readonly shuntSteps?: number;
   /** First number of steps in which the sources are brought up, tried last; 0 leaves this out; default 20. */
   readonly sourceSteps?: number;
+  /** Rounds of changing the states of relays and the like; default 50. */
+  readonly stateRounds?: number;
   /** Start from the last solution of this circuit; default true. */
   readonly warmStart?: boolean;
   /**
@@ -42,7 +51,7 @@ export interface SolveOptions {
   readonly startFrom?: StartingPoint;
 }
 
-/** A solved network, frozen. */
+/** A solved network. */
 export interface OperatingPoint {
   /** Volts of a node above ground. Throws for a name the network does not have. */
   volts(node: NodeName): number;
@@ -51,6 +60,11 @@ export interface OperatingPoint {
    * source reads negative. For a regulator the amps out of its output. Throws for an unknown id.
    */
   amps(elementId: string): number;
+  /**
+   * A further quantity of an element, by the name that its kind documents ("celsius", "radiansPerSecond",
+   * "isEnergised"). Throws for an element that has none of this name.
+   */
+  quantity(elementId: string, name: string): number;
   /** Nodes that no element ties to ground (open switches and 1e12 Ω do not count); a 1e-12 S leak holds each. */
   readonly floatingNodes: readonly NodeName[];
   /** Newton iterations spent, all attempts together. */

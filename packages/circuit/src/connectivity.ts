@@ -1,42 +1,41 @@
-import { ohmsOf } from "./bindings";
 import { createDisjointSets, type DisjointSets } from "./disjoint-sets";
-import type { CircuitElement } from "./network";
-import { definesVoltage, type Numbering } from "./numbering";
+import type { Part } from "./elements/definition";
+import { definesVoltage, type Expanded, ohmsOf } from "./expansion";
+import type { Numbering } from "./numbering";
 import { fail, type Result, succeed } from "./result";
-import { terminalsOf } from "./validate-element";
 
 /** Leak to ground of every node of a floating island, siemens. */
 export const islandLeak = 1e-12;
 
-function indexOf(numbering: Numbering, name: string): number {
-  const index = numbering.indexOf.get(name);
-  if (index === undefined) throw new Error(`Node "${name}" was not numbered.`);
-  return index;
-}
-
 /** A loop of elements that each fix a voltage has no current that could be computed, even if the volts agree. */
-export function refuseVoltageLoops(elements: Iterable<CircuitElement>, numbering: Numbering): Result<void> {
+export function refuseVoltageLoops(
+  expanded: readonly Expanded[],
+  numbering: Numbering,
+  timed: boolean,
+): Result<void> {
   const sets = createDisjointSets(numbering.size + 1);
-  for (const element of elements) {
-    if (!definesVoltage(element)) continue;
-    const [a, b] = terminalsOf(element).map((name) => indexOf(numbering, name));
-    if (!sets.join(a, b)) {
-      const message = `"${element.id}" closes a loop of ideal voltage sources; give one of them an internal resistance.`;
+  for (const { element, parts, firstPart } of expanded) {
+    for (const [i, part] of parts.entries()) {
+      if (!definesVoltage(part) || (timed && part.kind === "inductor")) continue;
+      const [a, b] = numbering.nodes[firstPart + i];
+      if (sets.join(a, b)) continue;
+      const message = `"${element.id}" closes a loop of ideal voltage sources and inductors; give one of them an internal resistance.`;
       return fail("voltage_loop", message, { element: element.id });
     }
   }
   return succeed(undefined);
 }
 
-/** Current sources carry what they carry: they do not tie their nodes to anything. */
-const drivesCurrentOnly = (element: CircuitElement): boolean =>
-  element.kind === "currentSource" ||
-  (element.kind === "controlledSource" && (element.type === "vccs" || element.type === "cccs"));
+/** Current sources carry what they carry, and capacitors nothing for long: they do not tie their nodes to anything. */
+const drivesCurrentOnly = (part: Part): boolean =>
+  part.kind === "currentSource" ||
+  part.kind === "capacitor" ||
+  (part.kind === "controlledSource" && (part.type === "vccs" || part.type === "cccs"));
 
-/** An element ties its terminals unless it is a mere leak: an open switch, or 1e12 Ω and more. */
-export function tiesTerminals(element: CircuitElement): boolean {
-  if (drivesCurrentOnly(element)) return false;
-  const ohms = ohmsOf(element);
+/** A part ties its terminals unless it is a mere leak: an open switch, or 1e12 Ω and more. */
+export function tiesTerminals(part: Part): boolean {
+  if (drivesCurrentOnly(part)) return false;
+  const ohms = ohmsOf(part);
   return ohms === undefined || ohms * islandLeak < 1;
 }
 
@@ -47,28 +46,22 @@ export interface Islands {
 }
 
 /**
- * Which nodes the elements could tie together, as numbers: found once, since a switch that opens or a driver that is let
- * go asks for new islands at nearly every solve. Three figures a link: two nodes and the position of the element whose
- * state decides, −1 where it always holds.
+ * Which nodes the parts could tie together, as numbers: found once, since a switch that opens or a driver that is let
+ * go asks for new islands at nearly every solve. Three figures a link: two nodes and the number of the part whose
+ * state decides.
  */
-export function listLinks(elements: readonly CircuitElement[], numbering: Numbering): Int32Array {
+export function listLinks(numbering: Numbering): Int32Array {
   const links: number[] = [];
-  for (const [position, element] of elements.entries()) {
-    const [first, ...others] = terminalsOf(element).map((name) => indexOf(numbering, name));
-    const junction = numbering.junctionNode.get(element.id);
-    if (junction !== undefined) links.push(junction, first, -1);
+  for (const [position, [first, ...others]] of numbering.nodes.entries())
     for (const other of others) links.push(first, other, position);
-  }
   return Int32Array.from(links);
 }
 
-/** `ties` says of each element by position whether it ties its terminals; see `tiesTerminals`. */
+/** `ties` says of each part whether it ties its terminals; see `tiesTerminals`. */
 export function findIslands(links: Int32Array, ties: Uint8Array, numbering: Numbering): Islands {
   const sets = createDisjointSets(numbering.size + 1);
-  for (let at = 0; at < links.length; at += 3) {
-    const position = links[at + 2];
-    if (position < 0 || ties[position] === 1) sets.join(links[at], links[at + 1]);
-  }
+  for (let at = 0; at < links.length; at += 3)
+    if (ties[links[at + 2]] === 1) sets.join(links[at], links[at + 1]);
   const home = sets.find(numbering.ground);
   const floating: number[] = [];
   for (let node = 0; node < numbering.nodeCount; node++) if (sets.find(node) !== home) floating.push(node);
@@ -76,20 +69,16 @@ export function findIslands(links: Int32Array, ties: Uint8Array, numbering: Numb
 }
 
 /** A current source between two separate islands has no way back; only 0 A is possible there. */
-export function refuseOpenCurrentSources(
-  elements: Iterable<CircuitElement>,
-  numbering: Numbering,
+export function refuseOpenCurrentSource(
+  owner: string,
+  part: Part & { readonly kind: "currentSource" },
+  rows: readonly number[],
   islands: Islands,
+  numbering: Numbering,
 ): Result<void> {
-  for (const element of elements) {
-    if (element.kind !== "currentSource" || element.amps === 0) continue;
-    const from = indexOf(numbering, element.from);
-    const to = indexOf(numbering, element.to);
-    if (islands.sets.find(from) === islands.sets.find(to)) continue;
-    const home = islands.sets.find(numbering.ground);
-    const node = islands.sets.find(to) === home ? element.from : element.to;
-    const message = `"${element.id}" drives ${element.amps} A into node "${node}", from which no current can return.`;
-    return fail("open_current_source", message, { element: element.id, node });
-  }
-  return succeed(undefined);
+  const [from, to] = rows.map((row) => islands.sets.find(row));
+  if (part.amps === 0 || from === to) return succeed(undefined);
+  const node = to === islands.sets.find(numbering.ground) ? part.from : part.to;
+  const message = `"${owner}" drives ${part.amps} A into node "${node}", from which no current can return.`;
+  return fail("open_current_source", message, { element: owner, node });
 }

@@ -111,7 +111,26 @@ export interface ControlledSource {
   readonly gain: number;
 }
 
-export type CircuitElement =
+/** Charge = farads · v(a → b). Passes nothing at an operating point. */
+export interface Capacitor {
+  readonly kind: "capacitor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly farads: number;
+}
+
+/** Flux = henries · amps. An ideal connection at an operating point. */
+export interface Inductor {
+  readonly kind: "inductor";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly henries: number;
+}
+
+/** Kinds that the solver has tables for. */
+export type PrimitiveElement =
   | Resistor
   | VoltageSource
   | CurrentSource
@@ -119,28 +138,27 @@ export type CircuitElement =
   | Switch
   | Filament
   | Regulator
-  | ControlledSource;
+  | ControlledSource
+  | Capacitor
+  | Inductor;
 
-/** Numeric fields (and `closed`) that may change without changing the topology. */
-export interface ElementChange {
-  readonly ohms?: number;
-  readonly volts?: number;
-  readonly amps?: number;
-  readonly saturationAmps?: number;
-  readonly emission?: number;
-  readonly celsius?: number;
-  readonly seriesOhms?: number;
-  readonly breakdownVolts?: number;
-  readonly closed?: boolean;
-  readonly closedOhms?: number;
-  readonly openOhms?: number;
-  readonly ratedVolts?: number;
-  readonly ratedWatts?: number;
-  readonly exponent?: number;
-  readonly coldRatio?: number;
-  readonly limitAmps?: number;
-  readonly dropoutVolts?: number;
-  readonly quiescentAmps?: number;
-  readonly outputOhms?: number;
-  readonly gain?: number;
-}
+/** Kinds that are made of primitive ones and of devices with equations of their own; see elements/definition. */
+export type CompoundElement = never;
+
+export type CircuitElement = PrimitiveElement | CompoundElement;
+
+/** Names of the fields of an element that hold a number or a flag. */
+type ChangeableField<Element> = {
+  [Field in keyof Element]-?: NonNullable<Element[Field]> extends number | boolean ? Field : never;
+}[keyof Element];
+
+type ChangeOf<Element> = Element extends CircuitElement
+  ? { readonly [Field in ChangeableField<Element>]?: Exclude<Element[Field], undefined> }
+  : never;
+
+type Merged<Union> = (Union extends unknown ? (change: Union) => void : never) extends (all: infer All) => void
+  ? All
+  : never;
+
+/** Numbers and flags that may change without changing the topology, of whatever kind the element is. */
+export type ElementChange = Merged<ChangeOf<CircuitElement>>;

@@ -1,8 +1,12 @@
+import type { Part } from "./elements/definition";
+import { controlNodesOf, definesVoltage, type Expanded, nodesOf } from "./expansion";
 import type { CircuitElement, Network, NodeName } from "./network";
 import { fail, type Result, succeed } from "./result";
-import { terminalsOf } from "./validate-element";
 
-/** How names map to unknowns: nodes 0 … nodeCount−1 (named ones first), then branches; ground is `size`. */
+/**
+ * How names map to unknowns: nodes 0 … nodeCount−1 (named ones first, then those hidden inside elements), then branch
+ * currents and the internal unknowns of devices; ground is `size`.
+ */
 export interface Numbering {
   readonly ground: number;
   readonly nodeCount: number;
@@ -10,24 +14,23 @@ export interface Numbering {
   /** Every node name, ground among them, by first appearance. */
   readonly names: readonly NodeName[];
   readonly indexOf: ReadonlyMap<NodeName, number>;
-  /** Hidden node between the junction and the series resistance of a diode, by element id. */
-  readonly junctionNode: ReadonlyMap<string, number>;
-  /** Unknown of each element whose current is one. */
-  readonly branchUnknown: ReadonlyMap<string, number>;
+  /** By part, the rows of its nodes. */
+  readonly nodes: readonly (readonly number[])[];
+  /** By part, its first unknown beyond nodes: of a branch, or of a device's internals; −1 where there is none. */
+  readonly unknown: Int32Array;
+  /** Unknown of the branch of an element that others may sense, by id. */
+  readonly branchOf: ReadonlyMap<string, number>;
+  /** Element to blame for each row that is not that of a named node. */
+  readonly owner: ReadonlyMap<number, string>;
 }
 
-type Named = ReadonlyMap<string, CircuitElement>;
-
-export function numberUnknowns(network: Network, byId: Named): Result<Numbering> {
-  const sensed = collectSensed(network, byId);
+export function numberUnknowns(network: Network, expanded: readonly Expanded[]): Result<Numbering> {
+  const sensed = collectSensed(network);
   if (!sensed.ok) return sensed;
   const names = new Set<NodeName>();
-  for (const element of network.elements) {
-    for (const node of terminalsOf(element)) names.add(node);
-    if (element.kind === "controlledSource") {
-      if (element.controlPositive !== undefined) names.add(element.controlPositive);
-      if (element.controlNegative !== undefined) names.add(element.controlNegative);
-    }
+  for (const { element, definition } of expanded) {
+    for (const node of definition.terminals(element)) names.add(node);
+    for (const node of controlNodesOf(element)) names.add(node);
   }
   if (!names.has(network.ground)) {
     const message = `No element touches the ground node "${network.ground}".`;
@@ -35,36 +38,60 @@ export function numberUnknowns(network: Network, byId: Named): Result<Numbering>
   }
   const indexOf = new Map<NodeName, number>();
   for (const name of names) if (name !== network.ground) indexOf.set(name, indexOf.size);
+
   let next = indexOf.size;
-  const junctionNode = new Map<string, number>();
-  for (const element of network.elements) {
-    if (element.kind === "diode" && element.seriesOhms !== undefined) junctionNode.set(element.id, next++);
+  const owner = new Map<number, string>();
+  const own = (id: string): number => {
+    owner.set(next, id);
+    return next++;
+  };
+  const ground = -1;
+  const nodes: number[][] = [];
+  for (const { element, definition, parts } of expanded) {
+    const isNamed = new Set(definition.terminals(element));
+    const hidden = new Map<NodeName, number>();
+    for (const part of parts) {
+      nodes.push(
+        nodesOf(part).map((name) => {
+          if (isNamed.has(name)) return indexOf.get(name) ?? ground;
+          const row = hidden.get(name) ?? own(element.id);
+          hidden.set(name, row);
+          return row;
+        }),
+      );
+    }
   }
   const nodeCount = next;
-  const branchUnknown = new Map<string, number>();
-  for (const element of network.elements) {
-    if (sensed.value.has(element.id) || definesVoltage(element)) branchUnknown.set(element.id, next++);
+  const unknown = new Int32Array(nodes.length).fill(-1);
+  const branchOf = new Map<string, number>();
+  for (const { element, parts, firstPart } of expanded) {
+    for (const [i, part] of parts.entries()) {
+      const isSensed = part.id === element.id && sensed.value.has(element.id);
+      const count = part.kind === "device" ? part.law.internals.length : Number(isSensed || definesVoltage(part));
+      if (count === 0) continue;
+      unknown[firstPart + i] = own(element.id);
+      for (let k = 1; k < count; k++) own(element.id);
+      if (part.id === element.id && part.kind !== "device") branchOf.set(element.id, unknown[firstPart + i]);
+    }
   }
   indexOf.set(network.ground, next);
+  for (const rows of nodes) for (const [i, row] of rows.entries()) if (row === ground) rows[i] = next;
   return succeed({
     ground: next,
     nodeCount,
     size: next,
     names: [...names],
     indexOf,
-    junctionNode,
-    branchUnknown,
+    nodes,
+    unknown,
+    branchOf,
+    owner,
   });
 }
 
-/** True for an element that fixes a voltage whatever current flows. */
-export function definesVoltage(element: CircuitElement): boolean {
-  if (element.kind === "voltageSource") return element.ohms === undefined;
-  return element.kind === "controlledSource" && (element.type === "vcvs" || element.type === "ccvs");
-}
-
 /** Ids of the elements whose current controls another. */
-function collectSensed(network: Network, byId: Named): Result<ReadonlySet<string>> {
+function collectSensed(network: Network): Result<ReadonlySet<string>> {
+  const byId = new Map(network.elements.map((element) => [element.id, element]));
   const sensed = new Set<string>();
   for (const element of network.elements) {
     if (element.kind !== "controlledSource") continue;
@@ -75,7 +102,7 @@ function collectSensed(network: Network, byId: Named): Result<ReadonlySet<string
     }
     const control = element.controlElement === undefined ? undefined : byId.get(element.controlElement);
     if (!control || !canSense(control)) {
-      const message = `"${element.id}" is a ${element.type} and needs a controlElement that is a resistor, a switch, a voltage source, a vcvs or a ccvs; it names "${element.controlElement}".`;
+      const message = `"${element.id}" is a ${element.type} and needs a controlElement that is a resistor, a switch, an inductor, a voltage source, a vcvs or a ccvs; it names "${element.controlElement}".`;
       return fail("missing_control", message, { element: element.id });
     }
     sensed.add(control.id);
@@ -84,10 +111,11 @@ function collectSensed(network: Network, byId: Named): Result<ReadonlySet<string
 }
 
 function canSense(element: CircuitElement): boolean {
+  if (element.kind === "controlledSource") return definesVoltage(element satisfies Part);
   return (
     element.kind === "resistor" ||
     element.kind === "switch" ||
-    element.kind === "voltageSource" ||
-    definesVoltage(element)
+    element.kind === "inductor" ||
+    element.kind === "voltageSource"
   );
 }

@@ -2,34 +2,52 @@ import type { SolveOptions } from "./circuit";
 import { iterate, type Outcome, stepShunt, stepSources } from "./kernel/newton";
 import { type NewtonSystem, resetTo, resetToCold } from "./kernel/newton-system";
 
+const defaults = { maxIterations: 60, shuntSteps: 24, sourceSteps: 20, warmStart: true };
+
 /** Newton from the given or the last solution, from nothing, then by gmin stepping, then by source stepping. */
 export function solve(system: NewtonSystem, hasSolution: boolean, options: SolveOptions): Outcome {
-  const { maxIterations = 60, shuntSteps = 24, sourceSteps = 20, warmStart = true, startFrom } = options;
-  let iterations = 0;
-  if (startFrom || (warmStart && hasSolution)) {
+  const maxIterations = options.maxIterations ?? defaults.maxIterations;
+  const { startFrom } = options;
+  let spent = 0;
+  if (startFrom || (hasSolution && (options.warmStart ?? defaults.warmStart))) {
     if (startFrom) resetTo(system, startFrom);
     const outcome = iterate(system, maxIterations);
     if (isFinal(outcome, system)) return outcome;
-    iterations += outcome.iterations;
+    spent = system.iterations;
+    // The order of elimination was chosen at other values; it may be what failed.
+    system.factor = undefined;
   }
+  return solveFromNothing(system, maxIterations, options, spent);
+}
+
+function solveFromNothing(
+  system: NewtonSystem,
+  maxIterations: number,
+  options: SolveOptions,
+  spentBefore: number,
+): Outcome {
+  const { shuntSteps = defaults.shuntSteps, sourceSteps = defaults.sourceSteps } = options;
   const attempts: (() => Outcome)[] = [
     () => {
       resetToCold(system);
+      system.x.isRefreshing = true;
       return iterate(system, maxIterations);
     },
   ];
   if (shuntSteps > 0) attempts.push(() => stepShunt(system, maxIterations, shuntSteps));
   if (sourceSteps > 0) attempts.push(() => stepSources(system, maxIterations, sourceSteps));
 
-  let last: Outcome = { kind: "stuck", iterations: 0 };
+  let spent = spentBefore;
+  let last: Outcome = "stuck";
   for (const attempt of attempts) {
     last = attempt();
-    iterations += last.iterations;
+    spent += system.iterations;
     if (isFinal(last, system)) break;
   }
-  return { ...last, iterations };
+  system.iterations = spent;
+  return last;
 }
 
 /** No continuation helps a linear network that has no single answer. */
-const isFinal = ({ kind }: Outcome, system: NewtonSystem): boolean =>
-  kind === "converged" || (kind === "singular" && system.isLinear);
+const isFinal = (outcome: Outcome, system: NewtonSystem): boolean =>
+  outcome === "converged" || (outcome === "singular" && system.tables.isLinear);

@@ -1,5 +1,6 @@
 import { type Binding, bind } from "./bindings";
 import { type BranchPlacement, type BranchTable, createBranchTable } from "./devices/branch";
+import { type CapacitorTable, createCapacitorTable } from "./devices/capacitor";
 import {
   type ControlledCurrentPlacement,
   type ControlledCurrentTable,
@@ -8,107 +9,121 @@ import {
 import { type CurrentSourceTable, createCurrentSourceTable } from "./devices/current-source";
 import { createDiodeTable, type DiodeTable } from "./devices/diode";
 import { createFilamentTable, type FilamentTable } from "./devices/filament";
+import { type LawPlacement, type LawTable, placeLaw, sizeOf } from "./devices/law-table";
 import { createOhmicTable, type OhmicTable } from "./devices/ohmic";
-import { createRegulatorTable, type RegulatorTable } from "./devices/regulator";
-import { placeTwoTerminals } from "./devices/two-terminal";
+import { createRegulatorTable, type RegulatorTable, type Triple } from "./devices/regulator";
+import { type Builders, type Pair, placeTwoTerminals } from "./devices/two-terminal";
+import type { Part } from "./elements/definition";
+import { createFlowBuilder, type Flows } from "./kernel/flows";
 import { createPatternBuilder, type Pattern } from "./kernel/pattern";
-import type { CircuitElement } from "./network";
 import type { Numbering } from "./numbering";
-import { terminalsOf } from "./validate-element";
 
 /** All devices of a network, sorted by law into typed arrays. */
 export interface DeviceTables {
   readonly ohmic: OhmicTable;
   readonly current: CurrentSourceTable;
+  readonly capacitor: CapacitorTable;
   readonly branch: BranchTable;
   readonly controlled: ControlledCurrentTable;
   readonly diode: DiodeTable;
   readonly filament: FilamentTable;
   readonly regulator: RegulatorTable;
+  readonly law: LawTable;
+  /** Number of slots for charges and fluxes. */
+  readonly slots: number;
+  /** True when no device has a curve. */
+  readonly isLinear: boolean;
 }
 
-type Pair = readonly [number, number];
-
-/** Sorts the elements into tables, collects the matrix pattern and ties each element to its row, in their order. */
+/** Sorts the parts into tables, collects pattern and flows, and ties each part to its row, in their order. */
 export function buildTables(
-  elements: readonly CircuitElement[],
+  parts: readonly Part[],
   numbering: Numbering,
-): { pattern: Pattern; tables: DeviceTables; bindings: readonly Binding[] } {
-  const node = (name: string): number => {
-    const index = numbering.indexOf.get(name);
-    if (index === undefined) throw new Error(`Node "${name}" was not numbered.`);
-    return index;
-  };
-  const rows = sortIntoRows(elements, numbering, node);
+): { pattern: Pattern; flows: Flows; tables: DeviceTables; bindings: readonly Binding[] } {
+  const rows = sortIntoRows(parts, numbering);
   const { ground } = numbering;
-  const builder = createPatternBuilder(numbering.nodeCount, numbering.size);
-  const tables: DeviceTables = {
-    ohmic: createOhmicTable(placeTwoTerminals(rows.ohmic, builder)),
-    current: createCurrentSourceTable(rows.current),
-    branch: createBranchTable(rows.branch, ground, builder),
-    controlled: createControlledCurrentTable(rows.controlled, ground, builder),
-    diode: createDiodeTable(placeTwoTerminals(rows.diode, builder)),
-    filament: createFilamentTable(placeTwoTerminals(rows.filament, builder)),
-    regulator: createRegulatorTable(rows.regulator, builder),
+  const builders: Builders = {
+    pattern: createPatternBuilder(numbering.nodeCount, numbering.size),
+    flows: createFlowBuilder(),
   };
-  const bindings = elements.map((element) => {
-    const row = rows.rowOf.get(element.id) ?? -1;
-    const binding = bind(element, { tables, row, numbering, seriesRow: rows.seriesRowOf.get(element.id) });
-    binding.write(element);
+  const branchSlot = rows.capacitor.length;
+  const lawSlot = branchSlot + rows.branch.length;
+  let slots = lawSlot;
+  const laws: LawPlacement[] = rows.law.map((placement) => {
+    const slot = slots;
+    slots += sizeOf(placement.law);
+    return { ...placement, slot };
+  });
+  const tables: DeviceTables = {
+    ohmic: createOhmicTable(placeTwoTerminals(rows.ohmic, builders)),
+    current: createCurrentSourceTable(rows.current, builders.flows),
+    capacitor: createCapacitorTable(placeTwoTerminals(rows.capacitor, builders), 0),
+    branch: createBranchTable(rows.branch, ground, builders, branchSlot),
+    controlled: createControlledCurrentTable(rows.controlled, ground, builders),
+    diode: createDiodeTable(placeTwoTerminals(rows.diode, builders)),
+    filament: createFilamentTable(placeTwoTerminals(rows.filament, builders)),
+    regulator: createRegulatorTable(rows.regulator, builders),
+    law: { devices: laws.map((placement) => placeLaw(placement, builders)) },
+    slots,
+    isLinear: rows.diode.length + rows.filament.length + rows.regulator.length + rows.law.length === 0,
+  };
+  const bindings = parts.map((part, i) => {
+    const binding = bind(part, tables, rows.rowOf[i], numbering.unknown[i] >= 0, numbering.nodes[i]);
+    binding.write(part);
     return binding;
   });
-  return { pattern: builder.finish(), tables, bindings };
+  return { pattern: builders.pattern.finish(), flows: builders.flows.finish(), tables, bindings };
 }
 
-function sortIntoRows(
-  elements: readonly CircuitElement[],
-  numbering: Numbering,
-  node: (name: string) => number,
-) {
+function sortIntoRows(parts: readonly Part[], numbering: Numbering) {
   const ohmic: Pair[] = [];
   const current: Pair[] = [];
+  const capacitor: Pair[] = [];
   const branch: BranchPlacement[] = [];
   const controlled: ControlledCurrentPlacement[] = [];
   const diode: Pair[] = [];
   const filament: Pair[] = [];
-  const regulator: (readonly [number, number, number])[] = [];
-  const rowOf = new Map<string, number>();
-  const seriesRowOf = new Map<string, number>();
-  const { ground, branchUnknown, junctionNode } = numbering;
+  const regulator: Triple[] = [];
+  const law: Omit<LawPlacement, "slot">[] = [];
 
-  for (const element of elements) {
-    const [a, b, c] = terminalsOf(element).map(node);
-    const unknown = branchUnknown.get(element.id);
-    const control = controlOf(element, numbering, node, ground);
-    if (unknown !== undefined) rowOf.set(element.id, branch.push({ a, b, unknown, ...control }) - 1);
-    else if (element.kind === "currentSource") rowOf.set(element.id, current.push([a, b]) - 1);
-    else if (element.kind === "controlledSource") {
-      rowOf.set(element.id, controlled.push({ a, b, ...control }) - 1);
-    } else if (element.kind === "diode") {
-      const junction = junctionNode.get(element.id);
-      if (junction !== undefined) seriesRowOf.set(element.id, ohmic.push([a, junction]) - 1);
-      rowOf.set(element.id, diode.push([junction ?? a, b]) - 1);
-    } else if (element.kind === "filament") rowOf.set(element.id, filament.push([a, b]) - 1);
-    else if (element.kind === "regulator") rowOf.set(element.id, regulator.push([a, b, c]) - 1);
-    else rowOf.set(element.id, ohmic.push([a, b]) - 1);
-  }
-  return { ohmic, current, branch, controlled, diode, filament, regulator, rowOf, seriesRowOf };
+  const place = (part: Part, i: number): number => {
+    const nodes = numbering.nodes[i];
+    const [a, b, c] = nodes;
+    const unknown = numbering.unknown[i];
+    if (part.kind === "device") {
+      const unknowns = part.law.internals.map((_, k) => unknown + k);
+      return law.push({ law: part.law, nodes, unknowns }) - 1;
+    }
+    if (unknown >= 0) return branch.push({ a, b, unknown, ...controlOf(part, numbering) }) - 1;
+    switch (part.kind) {
+      case "currentSource":
+        return current.push([a, b]) - 1;
+      case "capacitor":
+        return capacitor.push([a, b]) - 1;
+      case "controlledSource":
+        return controlled.push({ a, b, ...controlOf(part, numbering) }) - 1;
+      case "diode":
+        return diode.push([a, b]) - 1;
+      case "filament":
+        return filament.push([a, b]) - 1;
+      case "regulator":
+        return regulator.push([a, b, c]) - 1;
+      default:
+        return ohmic.push([a, b]) - 1;
+    }
+  };
+  const rowOf = Int32Array.from(parts, place);
+  return { ohmic, current, capacitor, branch, controlled, diode, filament, regulator, law, rowOf };
 }
 
 function controlOf(
-  element: CircuitElement,
+  part: Part,
   numbering: Numbering,
-  node: (name: string) => number,
-  ground: number,
 ): Pick<BranchPlacement, "controlA" | "controlB" | "sensed"> {
-  const none = { controlA: ground, controlB: ground, sensed: undefined };
-  if (element.kind !== "controlledSource") return none;
-  if (element.type === "ccvs" || element.type === "cccs") {
-    return { ...none, sensed: numbering.branchUnknown.get(element.controlElement ?? "") };
-  }
-  return {
-    controlA: node(element.controlPositive ?? ""),
-    controlB: node(element.controlNegative ?? ""),
-    sensed: undefined,
-  };
+  const { ground, indexOf, branchOf } = numbering;
+  if (part.kind !== "controlledSource") return { controlA: ground, controlB: ground, sensed: undefined };
+  const node = (name: string | undefined): number => indexOf.get(name ?? "") ?? ground;
+  if (part.type === "ccvs" || part.type === "cccs")
+    return { controlA: ground, controlB: ground, sensed: branchOf.get(part.controlElement ?? "") };
+  return { controlA: node(part.controlPositive), controlB: node(part.controlNegative), sensed: undefined };
 }

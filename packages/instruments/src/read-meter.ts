@@ -1,4 +1,4 @@
-import type { CircuitElement } from "@probeworthy/circuit";
+import type { PrimitiveElement } from "@probeworthy/circuit";
 import {
   ok,
   type PointId,
@@ -101,8 +101,8 @@ const between =
     return ok(load === null ? volts(red) - volts(black) : amps("meter") * load.ohms);
   };
 
-function fixtures(load: MeterLoad, red: PointId, black: PointId): CircuitElement[] {
-  const input: CircuitElement = { kind: "resistor", id: "meter", a: red, b: black, ohms: load.ohms };
+function fixtures(load: MeterLoad, red: PointId, black: PointId): PrimitiveElement[] {
+  const input: PrimitiveElement = { kind: "resistor", id: "meter", a: red, b: black, ohms: load.ohms };
   if (load.amps === 0) return [input];
   return [input, { kind: "currentSource", id: "meterSource", from: black, to: red, amps: load.amps }];
 }

@@ -1,5 +1,5 @@
-import { across, carry, type Evaluation } from "../kernel/iterate";
-import type { PatternBuilder } from "../kernel/pattern";
+import { across, type Evaluation } from "../kernel/iterate";
+import type { Builders } from "./two-terminal";
 
 /**
  * vccs and cccs: amps(a → b) = gain · control, with control the voltage c → d or the current of a branch
@@ -15,6 +15,7 @@ export interface ControlledCurrentTable {
   readonly gain: Float64Array;
   /** Six entries per source: columns controlA, controlB, sensed in row a, then in row b. */
   readonly entry: Int32Array;
+  readonly flow: number;
 }
 
 export interface ControlledCurrentPlacement {
@@ -28,13 +29,15 @@ export interface ControlledCurrentPlacement {
 export function createControlledCurrentTable(
   placements: readonly ControlledCurrentPlacement[],
   ground: number,
-  builder: PatternBuilder,
+  { pattern, flows }: Builders,
 ): ControlledCurrentTable {
+  const flow = flows.next();
+  for (const { a, b } of placements) flows.add(a, b);
   const pick = (of: (p: ControlledCurrentPlacement) => number) => Int32Array.from(placements, of);
   const entries = (row: number, p: ControlledCurrentPlacement): number[] => [
-    builder.entry(row, p.controlA),
-    builder.entry(row, p.controlB),
-    p.sensed === undefined ? 0 : builder.entry(row, p.sensed),
+    pattern.entry(row, p.controlA),
+    pattern.entry(row, p.controlB),
+    p.sensed === undefined ? 0 : pattern.entry(row, p.sensed),
   ];
   return {
     count: placements.length,
@@ -45,17 +48,16 @@ export function createControlledCurrentTable(
     sensed: pick((p) => p.sensed ?? ground),
     gain: new Float64Array(placements.length),
     entry: Int32Array.from(placements.flatMap((p) => [...entries(p.a, p), ...entries(p.b, p)])),
+    flow,
   };
 }
 
-export function controlledAmps(table: ControlledCurrentTable, x: Evaluation, i: number): number {
-  const sensed = table.sensed[i];
-  const control = across(x, table.controlA[i], table.controlB[i]) + x.high[sensed] + x.low[sensed];
-  return table.gain[i] * control;
-}
-
-export function balanceControlledCurrents(table: ControlledCurrentTable, x: Evaluation): void {
-  for (let i = 0; i < table.count; i++) carry(x, table.a[i], table.b[i], controlledAmps(table, x, i));
+export function flowControlledCurrents(table: ControlledCurrentTable, x: Evaluation): void {
+  for (let i = 0; i < table.count; i++) {
+    const sensed = table.sensed[i];
+    const control = across(x, table.controlA[i], table.controlB[i]) + x.high[sensed] + x.low[sensed];
+    x.amps[table.flow + i] = table.gain[i] * control;
+  }
 }
 
 export function stampControlledCurrents(table: ControlledCurrentTable, jacobian: Float64Array): void {

@@ -1,22 +1,20 @@
-import { carry, type Evaluation } from "../kernel/iterate";
+import type { FlowBuilder } from "../kernel/flows";
+import type { Evaluation } from "../kernel/iterate";
+import type { Pair } from "./two-terminal";
 
 /** Independent sources of current from node a to node b. */
 export interface CurrentSourceTable {
   readonly count: number;
-  readonly a: Int32Array;
-  readonly b: Int32Array;
+  readonly flow: number;
   readonly amps: Float64Array;
 }
 
-export function createCurrentSourceTable(pairs: readonly (readonly [number, number])[]): CurrentSourceTable {
-  return {
-    count: pairs.length,
-    a: Int32Array.from(pairs, ([a]) => a),
-    b: Int32Array.from(pairs, ([, b]) => b),
-    amps: new Float64Array(pairs.length),
-  };
+export function createCurrentSourceTable(pairs: readonly Pair[], flows: FlowBuilder): CurrentSourceTable {
+  const flow = flows.next();
+  for (const [a, b] of pairs) flows.add(a, b);
+  return { count: pairs.length, flow, amps: new Float64Array(pairs.length) };
 }
 
-export function balanceCurrentSources(table: CurrentSourceTable, x: Evaluation, drive: number): void {
-  for (let i = 0; i < table.count; i++) carry(x, table.a[i], table.b[i], drive * table.amps[i]);
+export function flowCurrentSources(table: CurrentSourceTable, x: Evaluation, drive: number): void {
+  for (let i = 0; i < table.count; i++) x.amps[table.flow + i] = drive * table.amps[i];
 }

@@ -1,4 +1,4 @@
-import { across, carry, type Evaluation } from "../kernel/iterate";
+import { across, type Evaluation, holdSlope } from "../kernel/iterate";
 import type { Diode } from "../network";
 import { stampConductance, type TwoTerminals } from "./two-terminal";
 
@@ -28,6 +28,8 @@ export interface DiodeTable extends TwoTerminals {
   readonly knee: Float64Array;
   /** Junction voltage of the last evaluation. */
   readonly last: Float64Array;
+  /** Conductance in the Jacobian. */
+  readonly held: Float64Array;
 }
 
 export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
@@ -39,6 +41,7 @@ export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
     critical: column(),
     knee: column(),
     last: column(),
+    held: column(),
   };
 }
 
@@ -62,34 +65,36 @@ export function resetDiodes(table: DiodeTable): void {
 const growth = (z: number): number =>
   z < exponentCeiling ? Math.exp(z) : Math.exp(exponentCeiling) * (1 + z - exponentCeiling);
 
-/** Current of junction i at v volts, for reading out a solved network. */
-export function diodeAmps(table: DiodeTable, i: number, v: number): number {
-  const vt = table.thermal[i];
-  const reverse = growth(-(v + table.knee[i]) / vt);
-  return table.saturation[i] * (growth(v / vt) - 1 - reverse) + junctionLeak * v;
-}
+/** Below this exponent the exponential is lost beside 1 (and so is its slope beside the leak). */
+const exponentFloor = -40;
 
 /**
- * Adds each junction, linearised about a limited voltage when `limit` is set. Returns how many were limited, which
- * means that the balance is not yet that of the true curves.
+ * Adds each junction, linearised about a limited voltage while the evaluation limits. Returns how many were limited,
+ * which means that the balance is not yet that of the true curves.
  */
-export function evaluateDiodes(table: DiodeTable, x: Evaluation, limit: boolean): number {
+export function evaluateDiodes(table: DiodeTable, x: Evaluation): number {
+  const { count, saturation, thermal, knee, last, held, entry } = table;
   let limited = 0;
-  for (let i = 0; i < table.count; i++) {
+  for (let i = 0; i < count; i++) {
     const a = table.a[i];
     const b = table.b[i];
     const actual = across(x, a, b);
-    const v = limit ? limitJunction(table, i, actual) : actual;
-    table.last[i] = v;
-    if (v !== actual) limited++;
-    const vt = table.thermal[i];
-    const is = table.saturation[i];
-    const forward = is * growth(v / vt);
-    const reverse = table.knee[i] === Number.POSITIVE_INFINITY ? 0 : is * growth(-(v + table.knee[i]) / vt);
-    const siemens = (forward + reverse) / vt + junctionLeak;
-    const amps = forward - is - reverse + junctionLeak * v;
-    carry(x, a, b, amps + siemens * (actual - v));
-    stampConductance(x.jacobian, table.entry, i, siemens);
+    const v = x.isLimiting ? limitJunction(table, i, actual) : actual;
+    last[i] = v;
+    const vt = thermal[i];
+    const is = saturation[i];
+    const z = v / vt;
+    const forward = z < exponentFloor ? 0 : is * growth(z);
+    const y = -(v + knee[i]) / vt;
+    const reverse = y < exponentFloor ? 0 : is * growth(y);
+    const slope = (forward + reverse) / vt + junctionLeak;
+    let amps = forward - is - reverse + junctionLeak * v;
+    if (v !== actual) {
+      limited++;
+      amps += slope * (actual - v);
+    }
+    x.amps[table.flow + i] = amps;
+    stampConductance(x.jacobian, entry, i, holdSlope(x, held, i, slope, a, b));
   }
   return limited;
 }

@@ -1,4 +1,4 @@
-import { across, carry, type Evaluation } from "../kernel/iterate";
+import { across, type Evaluation, holdSlope } from "../kernel/iterate";
 import type { Filament } from "../network";
 import { stampConductance, type TwoTerminals } from "./two-terminal";
 
@@ -13,11 +13,13 @@ export interface FilamentTable extends TwoTerminals {
   readonly coldSiemens: Float64Array;
   readonly knee: Float64Array;
   readonly exponent: Float64Array;
+  /** Conductance in the Jacobian. */
+  readonly held: Float64Array;
 }
 
 export function createFilamentTable(terminals: TwoTerminals): FilamentTable {
   const column = () => new Float64Array(terminals.count);
-  return { ...terminals, coldSiemens: column(), knee: column(), exponent: column() };
+  return { ...terminals, coldSiemens: column(), knee: column(), exponent: column(), held: column() };
 }
 
 export function setFilament(table: FilamentTable, i: number, element: Filament): void {
@@ -29,11 +31,6 @@ export function setFilament(table: FilamentTable, i: number, element: Filament):
   table.knee[i] = element.ratedVolts / Math.sqrt(coldRatio ** (2 / (exponent - 1)) - 1);
 }
 
-export function filamentAmps(table: FilamentTable, i: number, v: number): number {
-  const u = v / table.knee[i];
-  return table.coldSiemens[i] * v * (1 + u * u) ** ((table.exponent[i] - 1) / 2);
-}
-
 export function evaluateFilaments(table: FilamentTable, x: Evaluation): void {
   for (let i = 0; i < table.count; i++) {
     const a = table.a[i];
@@ -43,7 +40,8 @@ export function evaluateFilaments(table: FilamentTable, x: Evaluation): void {
     const square = 1 + u * u;
     const exponent = table.exponent[i];
     const chord = table.coldSiemens[i] * square ** ((exponent - 1) / 2);
-    carry(x, a, b, chord * v);
-    stampConductance(x.jacobian, table.entry, i, (chord * (1 + exponent * u * u)) / square);
+    x.amps[table.flow + i] = chord * v;
+    const slope = (chord * (1 + exponent * u * u)) / square;
+    stampConductance(x.jacobian, table.entry, i, holdSlope(x, table.held, i, slope, a, b));
   }
 }

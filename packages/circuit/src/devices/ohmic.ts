@@ -1,4 +1,4 @@
-import { beyond, carry, type Evaluation } from "../kernel/iterate";
+import { beyond, type Evaluation } from "../kernel/iterate";
 import { stampConductance, type TwoTerminals } from "./two-terminal";
 
 /** Resistors, switches and sources with internal resistance: amps(a → b) = siemens · (v(a) − v(b) − emf). */
@@ -15,15 +15,14 @@ export function createOhmicTable(terminals: TwoTerminals): OhmicTable {
   };
 }
 
-export function ohmicAmps(table: OhmicTable, x: Evaluation, i: number, drive: number): number {
-  return table.siemens[i] * beyond(x, table.a[i], table.b[i], drive * table.emf[i]);
-}
-
 /** `drive` scales every independent source (1 outside source stepping). */
-export function balanceOhmic(table: OhmicTable, x: Evaluation, drive: number): void {
-  for (let i = 0; i < table.count; i++) carry(x, table.a[i], table.b[i], ohmicAmps(table, x, i, drive));
+export function flowOhmic(table: OhmicTable, x: Evaluation, drive: number): void {
+  const { count, a, b, siemens, emf, flow } = table;
+  const { amps } = x;
+  for (let i = 0; i < count; i++) amps[flow + i] = siemens[i] * beyond(x, a[i], b[i], drive * emf[i]);
 }
 
 export function stampOhmic(table: OhmicTable, jacobian: Float64Array): void {
-  for (let i = 0; i < table.count; i++) stampConductance(jacobian, table.entry, i, table.siemens[i]);
+  const { count, entry, siemens } = table;
+  for (let i = 0; i < count; i++) stampConductance(jacobian, entry, i, siemens[i]);
 }

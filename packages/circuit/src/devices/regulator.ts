@@ -1,6 +1,6 @@
-import { across, beyond, carry, type Evaluation } from "../kernel/iterate";
-import type { PatternBuilder } from "../kernel/pattern";
+import { across, beyond, type Evaluation, isSlopeKept } from "../kernel/iterate";
 import type { Regulator } from "../network";
+import type { Builders } from "./two-terminal";
 
 /** Width of the bend between regulating and dropout, volts. */
 const dropoutBend = 5e-3;
@@ -36,12 +36,24 @@ export interface RegulatorTable {
   readonly last: Float64Array;
   /** Nine entries per device: rows input, output, reference by columns input, output, reference. */
   readonly entry: Int32Array;
+  /** Three slopes per device in the Jacobian: of the output by input and by output, of the quiescent current. */
+  readonly held: Float64Array;
+  /** Three flows per device: input → output, input → reference, output → reference. */
+  readonly flow: number;
 }
 
+export type Triple = readonly [input: number, output: number, reference: number];
+
 export function createRegulatorTable(
-  nodes: readonly (readonly [number, number, number])[],
-  builder: PatternBuilder,
+  nodes: readonly Triple[],
+  { pattern, flows }: Builders,
 ): RegulatorTable {
+  const flow = flows.next();
+  for (const [input, output, reference] of nodes) {
+    flows.add(input, output);
+    flows.add(input, reference);
+    flows.add(output, reference);
+  }
   const column = () => new Float64Array(nodes.length);
   return {
     count: nodes.length,
@@ -54,7 +66,9 @@ export function createRegulatorTable(
     quiescent: column(),
     ohms: column(),
     last: column(),
-    entry: Int32Array.from(nodes.flatMap((n) => n.flatMap((row) => n.map((col) => builder.entry(row, col))))),
+    entry: Int32Array.from(nodes.flatMap((n) => n.flatMap((row) => n.map((col) => pattern.entry(row, col))))),
+    held: new Float64Array(3 * nodes.length),
+    flow,
   };
 }
 
@@ -97,11 +111,6 @@ function driveOf(table: RegulatorTable, x: Evaluation, i: number): number {
   return (missing - bent) / (table.ohms[i] * table.limit[i] * currentBend);
 }
 
-/** Current out of the output terminal. */
-export function regulatorAmps(table: RegulatorTable, x: Evaluation, i: number): number {
-  return table.limit[i] * currentBend * outputCurve(driveOf(table, x, i));
-}
-
 /**
  * Newton would jump for ever between "off", "regulating" and "at the limit", since the outer two are flat and say
  * nothing of the others: so no step passes a bend of the curve without a stop at it, and none crosses the whole range.
@@ -125,33 +134,58 @@ function slideDown(last: number, wanted: number): number {
 }
 
 /** Adds each regulator. Returns how many were evaluated short of where the node voltages are. */
-export function evaluateRegulators(table: RegulatorTable, x: Evaluation, limit: boolean): number {
+export function evaluateRegulators(table: RegulatorTable, x: Evaluation): number {
   let limited = 0;
   for (let i = 0; i < table.count; i++) {
     const actual = driveOf(table, x, i);
-    const z = limit ? limitDrive(table.last[i], actual) : actual;
+    const z = x.isLimiting ? limitDrive(table.last[i], actual) : actual;
     if (z !== actual) limited++;
     table.last[i] = z;
 
     const bend = table.limit[i] * currentBend;
     const slope = logistic(z) - logistic(z - zAtLimit);
-    const output = bend * (outputCurve(z) + slope * (actual - z));
     const siemens = slope / table.ohms[i];
     const headroom = headroomOf(table, x, i);
     const follow = siemens * logistic((table.volts[i] - headroom) / dropoutBend);
     const rise = Math.tanh((headroom + table.dropout[i]) / quiescentVolts);
-    const quiescent = table.quiescent[i] * rise;
     const quiescentSiemens = (table.quiescent[i] * (1 - rise * rise)) / quiescentVolts + regulatorLeak;
 
     const input = table.input[i];
-    const outputNode = table.output[i];
+    const output = table.output[i];
     const reference = table.reference[i];
-    carry(x, input, outputNode, output);
-    carry(x, input, reference, quiescent + regulatorLeak * across(x, input, reference));
-    carry(x, outputNode, reference, regulatorLeak * across(x, outputNode, reference));
-    stamp(x.jacobian, table.entry, 9 * i, follow, siemens, quiescentSiemens);
+    const at = table.flow + 3 * i;
+    x.amps[at] = bend * (outputCurve(z) + slope * (actual - z));
+    x.amps[at + 1] = table.quiescent[i] * rise + regulatorLeak * across(x, input, reference);
+    x.amps[at + 2] = regulatorLeak * across(x, output, reference);
+    hold(table, x, i, follow, siemens, quiescentSiemens);
+    const { held } = table;
+    stamp(x.jacobian, table.entry, 9 * i, held[3 * i], held[3 * i + 1], held[3 * i + 2]);
   }
   return limited;
+}
+
+/** The three slopes are held or renewed together. */
+function hold(
+  table: RegulatorTable,
+  x: Evaluation,
+  i: number,
+  follow: number,
+  siemens: number,
+  quiescent: number,
+): void {
+  const { held } = table;
+  const at = 3 * i;
+  const isKept =
+    isSlopeKept(x, held[at], follow) &&
+    isSlopeKept(x, held[at + 1], siemens) &&
+    isSlopeKept(x, held[at + 2], quiescent);
+  if (isKept) return;
+  held[at] = follow;
+  held[at + 1] = siemens;
+  held[at + 2] = quiescent;
+  x.stale[table.input[i]] = 1;
+  x.stale[table.output[i]] = 1;
+  x.stale[table.reference[i]] = 1;
 }
 
 function stamp(

@@ -1,29 +1,39 @@
+import type { FlowBuilder } from "../kernel/flows";
 import type { PatternBuilder } from "../kernel/pattern";
 
-/** Terminals and Jacobian entries (aa, ab, ba, bb per device) of the devices of one kind. */
+/** Terminals, flows and Jacobian entries (aa, ab, ba, bb per device) of the devices of one kind. */
 export interface TwoTerminals {
   readonly count: number;
   readonly a: Int32Array;
   readonly b: Int32Array;
   readonly entry: Int32Array;
+  /** Flow of the first device, a → b; the others follow. */
+  readonly flow: number;
 }
 
-export function placeTwoTerminals(
-  pairs: readonly (readonly [number, number])[],
-  builder: PatternBuilder,
-): TwoTerminals {
+export interface Builders {
+  readonly pattern: PatternBuilder;
+  readonly flows: FlowBuilder;
+}
+
+export type Pair = readonly [a: number, b: number];
+
+export function placeTwoTerminals(pairs: readonly Pair[], { pattern, flows }: Builders): TwoTerminals {
+  const flow = flows.next();
+  for (const [a, b] of pairs) flows.add(a, b);
   return {
     count: pairs.length,
     a: Int32Array.from(pairs, ([a]) => a),
     b: Int32Array.from(pairs, ([, b]) => b),
     entry: Int32Array.from(
       pairs.flatMap(([a, b]) => [
-        builder.entry(a, a),
-        builder.entry(a, b),
-        builder.entry(b, a),
-        builder.entry(b, b),
+        pattern.entry(a, a),
+        pattern.entry(a, b),
+        pattern.entry(b, a),
+        pattern.entry(b, b),
       ]),
     ),
+    flow,
   };
 }
 

@@ -18,49 +18,77 @@ export function allocateFactor(symbolic: SymbolicFactor): NumericFactor {
 }
 
 /**
- * Refactorises A = L·U from the values of the pattern's entries. Returns the row (original numbering) whose pivot is
- * zero or not finite, or −1.
+ * Refactorises A = L·U from the values of the pattern's entries, as far as it has changed: only the rows that `stale`
+ * marks (by the network's numbering, marks are taken off) and those that depend on them are computed again, to the very
+ * values that computing all would give. Returns the row (network numbering) whose pivot is zero or not finite, or −1;
+ * after a failure everything is stale.
  *
  * Pivots of node rows are not formed by subtraction but as minus the sum of the other entries of the row of U with
  * the ground column. On a network of conductances every term has the same sign, so 1e-12 S beside 1e7 S is not lost.
  * Source: W. K. Grassmann, M. I. Taksar, D. P. Heyman, Operations Research 33 (1985) 1107.
  */
-export function refactor(factor: NumericFactor, values: Float64Array): number {
+export function refactor(factor: NumericFactor, values: Float64Array, stale: Uint8Array): number {
   const { symbolic: s, lu, inversePivot } = factor;
-  const { place, lowerStart, lowerColumn, pivotPlace, nodeEnd, groundPlace, derived, target, size } = s;
-  lu.fill(0);
-  for (let entry = 1; entry < place.length; entry++) lu[place[entry]] += values[entry];
-  let t = 0;
-  let c = 0;
+  const { rows } = s.order;
+  const { size, dependentStart, dependentRow } = s;
   for (let row = 0; row < size; row++) {
-    const pivotAt = pivotPlace[row];
-    for (let at = lowerStart[row]; at < pivotAt; at++) {
-      const k = lowerColumn[c++];
-      const multiplier = lu[at] * inversePivot[k];
-      lu[at] = multiplier;
-      const end = groundPlace[k];
-      for (let u = pivotPlace[k] + 1; u <= end; u++) lu[target[t++]] -= multiplier * lu[u];
+    const name = rows[row];
+    if (stale[name] === 0) continue;
+    stale[name] = 0;
+    const pivot = computeRow(s, lu, inversePivot, values, row);
+    const inverse = 1 / pivot;
+    if (inverse === 0 || !Number.isFinite(inverse)) {
+      stale.fill(1);
+      return name;
     }
-    if (derived[row] === 1) {
-      let sum = lu[groundPlace[row]];
-      const end = nodeEnd[row];
-      for (let u = pivotAt + 1; u < end; u++) sum += lu[u];
-      lu[pivotAt] = -sum;
-    }
-    const inverse = 1 / lu[pivotAt];
-    if (inverse === 0 || !Number.isFinite(inverse)) return s.order.rows[row];
     inversePivot[row] = inverse;
+    const end = dependentStart[row + 1];
+    for (let d = dependentStart[row]; d < end; d++) stale[dependentRow[d]] = 1;
   }
   return -1;
+}
+
+/** Computes row `row` of L and U and answers its pivot. */
+function computeRow(
+  s: SymbolicFactor,
+  lu: Float64Array,
+  inversePivot: Float64Array,
+  values: Float64Array,
+  row: number,
+): number {
+  const { lowerColumn, pivotPlace, groundPlace, rowEntryStart, rowEntry, rowPlace, target } = s;
+  const start = s.lowerStart[row];
+  const pivotAt = pivotPlace[row];
+  const groundAt = groundPlace[row];
+  for (let at = start; at <= groundAt; at++) lu[at] = 0;
+  const entryEnd = rowEntryStart[row + 1];
+  for (let e = rowEntryStart[row]; e < entryEnd; e++) lu[rowPlace[e]] = values[rowEntry[e]];
+  let t = s.targetStart[row];
+  let c = s.lowerColumnStart[row];
+  for (let at = start; at < pivotAt; at++) {
+    const k = lowerColumn[c++];
+    const multiplier = lu[at] * inversePivot[k];
+    lu[at] = multiplier;
+    const end = groundPlace[k];
+    for (let u = pivotPlace[k] + 1; u <= end; u++) lu[target[t++]] -= multiplier * lu[u];
+  }
+  if (s.derived[row] === 1) {
+    let sum = lu[groundAt];
+    const end = s.nodeEnd[row];
+    for (let u = pivotAt + 1; u < end; u++) sum += lu[u];
+    lu[pivotAt] = -sum;
+  }
+  return lu[pivotAt];
 }
 
 /** Solves A·solution = rightSide. `rightSide` is by row, `solution` by unknown; both may be longer than the system. */
 export function solveFactored(factor: NumericFactor, rightSide: Float64Array, solution: Float64Array): void {
   const { symbolic: s, lu, inversePivot, work } = factor;
-  const { lowerStart, lowerColumn, pivotPlace, groundPlace, columnAt, order, size } = s;
+  const { lowerStart, lowerColumn, pivotPlace, groundPlace, columnAt, size } = s;
+  const { rows, columns } = s.order;
   let c = 0;
   for (let row = 0; row < size; row++) {
-    let sum = rightSide[order.rows[row]];
+    let sum = rightSide[rows[row]];
     const end = pivotPlace[row];
     for (let at = lowerStart[row]; at < end; at++) sum -= lu[at] * work[lowerColumn[c++]];
     work[row] = sum;
@@ -69,7 +97,18 @@ export function solveFactored(factor: NumericFactor, rightSide: Float64Array, so
     let sum = work[row];
     const end = groundPlace[row];
     for (let at = pivotPlace[row] + 1; at < end; at++) sum -= lu[at] * work[columnAt[at]];
-    work[row] = sum * inversePivot[row];
-    solution[order.columns[row]] = work[row];
+    sum *= inversePivot[row];
+    work[row] = sum;
+    solution[columns[row]] = sum;
   }
+}
+
+/** Multiplications, additions and divisions of computing all rows, and of one solution with them. */
+export function countOperations(s: SymbolicFactor): { readonly refactor: number; readonly solve: number } {
+  let refactor = 2 * s.target.length + s.lowerColumn.length + s.size;
+  for (let row = 0; row < s.size; row++)
+    if (s.derived[row] === 1) refactor += s.nodeEnd[row] - s.pivotPlace[row];
+  let upper = 0;
+  for (let row = 0; row < s.size; row++) upper += s.groundPlace[row] - s.pivotPlace[row] - 1;
+  return { refactor, solve: 2 * s.lowerColumn.length + 2 * upper + s.size };
 }

@@ -1,13 +1,16 @@
 import type { StartingPoint } from "../circuit";
-import { balanceBranches, stampBranches } from "../devices/branch";
-import { balanceControlledCurrents, stampControlledCurrents } from "../devices/controlled-current";
-import { balanceCurrentSources } from "../devices/current-source";
+import { flowBranches, measureBranches, stampBranches } from "../devices/branch";
+import { flowCapacitors, stampCapacitors } from "../devices/capacitor";
+import { flowControlledCurrents, stampControlledCurrents } from "../devices/controlled-current";
+import { flowCurrentSources } from "../devices/current-source";
 import { evaluateDiodes, resetDiodes } from "../devices/diode";
 import { evaluateFilaments } from "../devices/filament";
-import { balanceOhmic, stampOhmic } from "../devices/ohmic";
+import { evaluateLaws, measureLaws, resetLaws } from "../devices/law-table";
+import { flowOhmic, stampOhmic } from "../devices/ohmic";
 import { evaluateRegulators, resetRegulators } from "../devices/regulator";
 import type { DeviceTables } from "../tables";
 import { allocateFactor, type NumericFactor, refactor, solveFactored } from "./factor";
+import { balanceFlows, type Flows, measureFlows } from "./flows";
 import { createEvaluation, type Evaluation } from "./iterate";
 import { choosePivotOrder } from "./ordering";
 import type { Pattern } from "./pattern";
@@ -16,25 +19,39 @@ import { analyse } from "./symbolic";
 /** A network ready for Newton's method: tables, matrix, factorisation. All arrays are allocated once. */
 export interface NewtonSystem {
   readonly pattern: Pattern;
+  readonly flows: Flows;
   readonly tables: DeviceTables;
   readonly x: Evaluation;
   readonly step: Float64Array;
+  /** By row, the sum of the absolute terms: the yardstick for its residual. */
+  readonly throughput: Float64Array;
+  /** By unknown, a Newton step no larger than this is small. */
+  readonly smallStep: Float64Array;
   /** Leak to ground per node, siemens, and its places in the matrix: diagonal, ground column. */
   readonly leak: Float64Array;
   readonly leakEntry: Int32Array;
   /** Jacobian of everything linear. */
   readonly linear: Float64Array;
-  readonly isLinear: boolean;
+  /** False when a number behind `linear` has changed. */
+  linearIsCurrent: boolean;
   factor: NumericFactor | undefined;
-  /** True while `factor` holds the factors of the current linear matrix. */
-  factorIsCurrent: boolean;
+  /** The factorisation in the order of elimination chosen first: the one that answers meant to be repeatable use. */
+  firstFactor: NumericFactor | undefined;
   /** Further leak at every node (gmin stepping), siemens. */
   shunt: number;
   /** Scale of every independent source (source stepping). */
   drive: number;
+  /** Of the last call of `iterate` or `solve`. */
+  iterations: number;
+  /** Row that had no pivot, of the last outcome "singular". */
+  singularRow: number;
 }
 
-export function createNewtonSystem(pattern: Pattern, tables: DeviceTables): NewtonSystem {
+/** A step no larger than this in volts of a node, or amps of a branch, is small. */
+const voltStep = 1e-9;
+const ampStep = 1e-12;
+
+export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: DeviceTables): NewtonSystem {
   const { nodeCount, size, rows, columns } = pattern;
   const leakEntry = new Int32Array(2 * nodeCount);
   for (let entry = 1; entry < rows.length; entry++) {
@@ -43,80 +60,125 @@ export function createNewtonSystem(pattern: Pattern, tables: DeviceTables): Newt
     if (columns[entry] === row) leakEntry[2 * row] = entry;
     if (columns[entry] === size) leakEntry[2 * row + 1] = entry;
   }
+  const smallStep = new Float64Array(size).fill(ampStep).fill(voltStep, 0, nodeCount);
+  for (const { law, unknowns } of tables.law.devices)
+    law.internals.forEach(({ tolerance }, k) => {
+      smallStep[unknowns[k]] = tolerance;
+    });
   return {
     pattern,
+    flows,
     tables,
-    x: createEvaluation(pattern),
+    x: createEvaluation(pattern, flows, tables.slots),
     step: new Float64Array(size + 1),
+    throughput: new Float64Array(size + 1),
+    smallStep,
     leak: new Float64Array(nodeCount),
     leakEntry,
     linear: new Float64Array(rows.length),
-    isLinear: tables.diode.count + tables.filament.count + tables.regulator.count === 0,
+    linearIsCurrent: false,
     factor: undefined,
-    factorIsCurrent: false,
+    firstFactor: undefined,
     shunt: 0,
     drive: 1,
+    iterations: 0,
+    singularRow: -1,
   };
 }
 
 /** Forgets the last solution. */
 export function resetToCold(system: NewtonSystem): void {
-  system.x.high.fill(0);
-  system.x.low.fill(0);
-  resetDiodes(system.tables.diode);
-  resetRegulators(system.tables.regulator);
+  const { x, tables } = system;
+  x.high.fill(0);
+  x.low.fill(0);
+  resetDiodes(tables.diode);
+  resetRegulators(tables.regulator);
+  resetLaws(tables.law, x.high);
 }
 
 /** The present solution with all that the devices remember of it. */
-export const saveStart = ({ x, tables }: NewtonSystem): StartingPoint => ({
+export const saveStart = ({ x, tables }: NewtonSystem): Omit<StartingPoint, "states"> => ({
   high: x.high.slice(),
   low: x.low.slice(),
   junctions: tables.diode.last.slice(),
   drives: tables.regulator.last.slice(),
+  laws: tables.law.devices.map((device) => device.last.slice()),
 });
 
-/** Goes back to a solution of this system. */
-export function resetTo(system: NewtonSystem, start: StartingPoint): void {
+/**
+ * Goes back to a solution of this system, and so that what follows depends on that and on the numbers alone: curves are
+ * linearised anew and the order of elimination is the first.
+ */
+export function resetTo(system: NewtonSystem, start: Omit<StartingPoint, "states">): void {
   if (start.high.length !== system.x.high.length)
     throw new Error("a starting point belongs to another circuit");
+  system.x.isRefreshing = true;
+  if (system.factor !== system.firstFactor) {
+    system.factor = system.firstFactor;
+    system.x.stale.fill(1);
+  }
   system.x.high.set(start.high);
   system.x.low.set(start.low);
   system.tables.diode.last.set(start.junctions);
   system.tables.regulator.last.set(start.drives);
+  system.tables.law.devices.forEach((device, i) => {
+    device.last.set(start.laws[i]);
+  });
 }
 
-/** Rebuilds the linear part of the Jacobian; call after any change of a number. */
-export function stampLinear(system: NewtonSystem): void {
-  const { linear, tables, leak, leakEntry, shunt } = system;
+/** Makes everything be stamped and factorised anew; for changes that touch all, such as another rate or shunt. */
+export function invalidate(system: NewtonSystem): void {
+  system.linearIsCurrent = false;
+  system.x.stale.fill(1);
+}
+
+/** Rebuilds the linear part of the Jacobian. */
+function stampLinear(system: NewtonSystem): void {
+  const { linear, tables, leak, leakEntry, shunt, x } = system;
   linear.fill(0);
   stampOhmic(tables.ohmic, linear);
-  stampBranches(tables.branch, linear);
+  stampCapacitors(tables.capacitor, linear, x.rate);
+  stampBranches(tables.branch, linear, x.rate);
   stampControlledCurrents(tables.controlled, linear);
   for (let node = 0; node < leak.length; node++) {
     const siemens = leak[node] + shunt;
+    if (siemens === 0) continue;
     linear[leakEntry[2 * node]] += siemens;
     linear[leakEntry[2 * node + 1]] -= siemens;
   }
-  system.factorIsCurrent = false;
+  system.linearIsCurrent = true;
 }
 
-/** Fills residual, throughput and Jacobian at the iterate; returns how many devices were limited. */
-export function evaluate(system: NewtonSystem, limit: boolean): number {
+/** Fills residual and Jacobian at the iterate; returns how many devices were limited. */
+export function evaluate(system: NewtonSystem): number {
   const { x, tables, drive, leak, shunt } = system;
-  x.residual.fill(0);
-  x.throughput.fill(0);
+  const { residual, high } = x;
+  if (!system.linearIsCurrent) stampLinear(system);
   x.jacobian.set(system.linear);
-  balanceOhmic(tables.ohmic, x, drive);
-  balanceCurrentSources(tables.current, x, drive);
-  balanceBranches(tables.branch, x, drive);
-  balanceControlledCurrents(tables.controlled, x);
-  for (let node = 0; node < leak.length; node++) {
-    const amps = (leak[node] + shunt) * x.high[node];
-    x.residual[node] += amps;
-    x.throughput[node] += Math.abs(amps);
-  }
+  for (let i = 0; i < residual.length; i++) residual[i] = 0;
+  flowOhmic(tables.ohmic, x, drive);
+  flowCurrentSources(tables.current, x, drive);
+  flowCapacitors(tables.capacitor, x);
+  flowBranches(tables.branch, x, drive);
+  flowControlledCurrents(tables.controlled, x);
   evaluateFilaments(tables.filament, x);
-  return evaluateDiodes(tables.diode, x, limit) + evaluateRegulators(tables.regulator, x, limit);
+  const limited =
+    evaluateDiodes(tables.diode, x) + evaluateRegulators(tables.regulator, x) + evaluateLaws(tables.law, x);
+  x.isRefreshing = false;
+  balanceFlows(system.flows, x.amps, residual);
+  for (let node = 0; node < leak.length; node++) residual[node] += (leak[node] + shunt) * high[node];
+  return limited;
+}
+
+/** Fills `throughput` at the last evaluation. */
+export function measure(system: NewtonSystem): void {
+  const { x, tables, throughput, leak, shunt } = system;
+  throughput.fill(0);
+  measureFlows(system.flows, x.amps, throughput);
+  measureBranches(tables.branch, x, throughput);
+  measureLaws(tables.law, x, throughput);
+  for (let node = 0; node < leak.length; node++)
+    throughput[node] += Math.abs((leak[node] + shunt) * x.high[node]);
 }
 
 /** Chooses a pivot order for the Jacobian as it stands. Returns the row that has no pivot, or −1. */
@@ -124,29 +186,34 @@ export function reorder(system: NewtonSystem): number {
   const outcome = choosePivotOrder(system.pattern, system.x.jacobian);
   if (!outcome.ok) return outcome.singularRow;
   system.factor = allocateFactor(analyse(system.pattern, outcome.order));
-  system.factorIsCurrent = false;
+  system.firstFactor ??= system.factor;
+  system.x.stale.fill(1);
   return -1;
 }
 
 /** Solves Jacobian · step = residual into `step`. Returns the row that has no pivot, or −1. */
 export function solveStep(system: NewtonSystem): number {
   const { x, step } = system;
-  const fresh = system.factor === undefined;
-  if (fresh) {
+  const isFresh = system.factor === undefined;
+  if (isFresh) {
     const row = reorder(system);
     if (row >= 0) return row;
   }
-  if (system.factor && !(system.isLinear && system.factorIsCurrent)) {
-    let row = refactor(system.factor, x.jacobian);
-    if (row >= 0 && !fresh) {
-      // The old order met a zero pivot at the new values; choose again with these.
-      row = reorder(system);
-      if (row < 0) row = refactor(system.factor, x.jacobian);
-    }
-    if (row >= 0) return row;
-    system.factorIsCurrent = true;
+  let row = factorise(system);
+  if (row >= 0 && !isFresh) {
+    // The old order met a zero pivot at the new values; choose again with these.
+    row = reorder(system);
+    if (row < 0) row = factorise(system);
   }
-  if (!system.factor) throw new Error("A factorisation exists once a pivot order was found.");
-  solveFactored(system.factor, x.residual, step);
+  if (row >= 0) return row;
+  solveFactored(requireFactor(system), x.residual, step);
   return -1;
+}
+
+const factorise = (system: NewtonSystem): number =>
+  refactor(requireFactor(system), system.x.jacobian, system.x.stale);
+
+export function requireFactor(system: NewtonSystem): NumericFactor {
+  if (!system.factor) throw new Error("A factorisation exists once a pivot order was found.");
+  return system.factor;
 }

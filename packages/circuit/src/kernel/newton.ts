@@ -1,16 +1,11 @@
 import { advance } from "./iterate";
-import { evaluate, type NewtonSystem, reorder, resetToCold, solveStep, stampLinear } from "./newton-system";
+import { evaluate, invalidate, measure, type NewtonSystem, reorder, resetToCold, solveStep } from "./newton-system";
 
-export type Outcome =
-  | { readonly kind: "converged"; readonly iterations: number }
-  | { readonly kind: "singular"; readonly iterations: number; readonly row: number }
-  | { readonly kind: "stuck"; readonly iterations: number };
+/** How a search ended; iterations and the singular row are left in the system, so that success allocates nothing. */
+export type Outcome = "converged" | "singular" | "stuck";
 
-/** A step no larger than this part of its unknown … */
+/** A step no larger than this part of its unknown, plus `smallStep`, ends the iteration if the residual agrees. */
 const relativeStep = 1e-7;
-/** … plus this (volts of a node, amps of a branch) ends the iteration if the residual agrees. */
-const voltStep = 1e-9;
-const ampStep = 1e-12;
 /** A residual no larger than this part of the row's throughput … */
 const relativeResidual = 1e-9;
 /** … plus 1 fA (1 fV for a branch). */
@@ -21,35 +16,44 @@ const absoluteResidual = 1e-15;
  * the steps also refine away the rounding errors of the factorisation, in linear networks too.
  */
 export function iterate(system: NewtonSystem, maxIterations: number): Outcome {
-  let smallStep = false;
-  for (let done = 0; ; done++) {
-    const limited = evaluate(system, true);
-    if (smallStep && limited === 0 && isBalanced(system)) return { kind: "converged", iterations: done };
-    if (done >= maxIterations) return { kind: "stuck", iterations: done };
+  let wasSmall = false;
+  for (system.iterations = 0; ; system.iterations++) {
+    const limited = evaluate(system);
+    if (wasSmall && limited === 0 && isBalanced(system)) return "converged";
+    if (system.iterations >= maxIterations) return "stuck";
     const row = solveStep(system);
-    if (row >= 0) return { kind: "singular", iterations: done, row };
-    const outcome = takeStep(system);
-    if (outcome === "not_finite") return { kind: "stuck", iterations: done };
-    smallStep = outcome === "small";
+    if (row >= 0) {
+      system.singularRow = row;
+      return "singular";
+    }
+    wasSmall = takeStep(system);
+    if (!wasSmall && !isFinite(system)) return "stuck";
   }
 }
 
-function takeStep(system: NewtonSystem): "small" | "large" | "not_finite" {
-  const { x, step, pattern } = system;
-  const { nodeCount, size } = pattern;
-  let small = true;
-  for (let i = 0; i < size; i++) {
-    advance(x, i, -step[i]);
-    const allowed = relativeStep * Math.abs(x.high[i]) + (i < nodeCount ? voltStep : ampStep);
-    if (!(Math.abs(step[i]) <= allowed)) small = false;
+/** Moves the iterate; true when no unknown moved far. */
+function takeStep(system: NewtonSystem): boolean {
+  const { x, step, smallStep } = system;
+  const { high } = x;
+  let isSmall = true;
+  for (let i = 0; i < smallStep.length; i++) {
+    const move = -step[i];
+    advance(x, i, move);
+    if (!(Math.abs(move) <= relativeStep * Math.abs(high[i]) + smallStep[i])) isSmall = false;
   }
-  if (small) return "small";
-  for (let i = 0; i < size; i++) if (!Number.isFinite(x.high[i])) return "not_finite";
-  return "large";
+  return isSmall;
+}
+
+function isFinite(system: NewtonSystem): boolean {
+  const { high } = system.x;
+  for (let i = 0; i < high.length; i++) if (!Number.isFinite(high[i])) return false;
+  return true;
 }
 
 function isBalanced(system: NewtonSystem): boolean {
-  const { residual, throughput } = system.x;
+  measure(system);
+  const { throughput } = system;
+  const { residual } = system.x;
   for (let row = 0; row < system.pattern.size; row++) {
     if (!(Math.abs(residual[row]) <= relativeResidual * throughput[row] + absoluteResidual)) return false;
   }
@@ -58,7 +62,9 @@ function isBalanced(system: NewtonSystem): boolean {
 
 /** The row whose residual is worst against its throughput: where an unconverged network hurts most. */
 export function worstRow(system: NewtonSystem): number {
-  const { residual, throughput } = system.x;
+  measure(system);
+  const { throughput } = system;
+  const { residual } = system.x;
   let worst = 0;
   let most = -1;
   for (let row = 0; row < system.pattern.size; row++) {
@@ -78,23 +84,25 @@ export function worstRow(system: NewtonSystem): number {
 export function stepShunt(system: NewtonSystem, maxIterations: number, steps: number): Outcome {
   const [first, last] = [1e-1, 1e-13];
   let iterations = 0;
+  let outcome: Outcome = "stuck";
   resetToCold(system);
   for (let step = 0; step <= steps + 1; step++) {
     system.shunt = step > steps ? 0 : first * (last / first) ** (step / steps);
-    stampLinear(system);
+    invalidate(system);
     if (step === 0) {
-      evaluate(system, true);
+      evaluate(system);
       reorder(system);
     }
-    const outcome = iterate(system, maxIterations);
-    iterations += outcome.iterations;
-    if (outcome.kind !== "converged") {
-      system.shunt = 0;
-      stampLinear(system);
-      return { ...outcome, iterations };
-    }
+    outcome = iterate(system, maxIterations);
+    iterations += system.iterations;
+    if (outcome !== "converged") break;
   }
-  return { kind: "converged", iterations };
+  if (system.shunt !== 0) {
+    system.shunt = 0;
+    invalidate(system);
+  }
+  system.iterations = iterations;
+  return outcome;
 }
 
 /** Continuation in the strength of all independent sources, from none to full, with a step that adapts. */
@@ -102,15 +110,15 @@ export function stepSources(system: NewtonSystem, maxIterations: number, steps: 
   let iterations = 0;
   let reached = 0;
   let stride = 1 / steps;
+  let outcome: Outcome = "stuck";
   resetToCold(system);
   const saved = { high: system.x.high.slice(), low: system.x.low.slice() };
-  for (let attempt = 0; attempt < 20 * steps; attempt++) {
+  for (let attempt = 0; attempt < 20 * steps && stride >= 1e-9; attempt++) {
     system.drive = Math.min(1, reached + stride);
-    system.factorIsCurrent = false;
-    const outcome = iterate(system, maxIterations);
-    iterations += outcome.iterations;
-    if (outcome.kind === "converged") {
-      if (system.drive === 1) return { kind: "converged", iterations };
+    outcome = iterate(system, maxIterations);
+    iterations += system.iterations;
+    if (outcome === "converged") {
+      if (system.drive === 1) break;
       reached = system.drive;
       saved.high.set(system.x.high);
       saved.low.set(system.x.low);
@@ -119,9 +127,10 @@ export function stepSources(system: NewtonSystem, maxIterations: number, steps: 
       stride /= 4;
       system.x.high.set(saved.high);
       system.x.low.set(saved.low);
-      if (stride < 1e-9) break;
     }
   }
+  const isComplete = outcome === "converged" && system.drive === 1;
   system.drive = 1;
-  return { kind: "stuck", iterations };
+  system.iterations = iterations;
+  return isComplete ? "converged" : "stuck";
 }

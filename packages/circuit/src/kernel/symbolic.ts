@@ -1,5 +1,6 @@
 import type { PivotOrder } from "./ordering";
 import type { Pattern } from "./pattern";
+import { createRankQueue } from "./rank-queue";
 
 /**
  * Everything about a factorisation that does not depend on values. Rows and columns are in pivot order.
@@ -10,10 +11,15 @@ import type { Pattern } from "./pattern";
 export interface SymbolicFactor {
   readonly size: number;
   readonly order: PivotOrder;
-  /** For each pattern entry its place in `lu`. */
-  readonly place: Int32Array;
+  /** Pattern entries of row i are rowEntry[rowEntryStart[i] … rowEntryStart[i + 1]), rowPlace tells where each goes in `lu`. */
+  readonly rowEntryStart: Int32Array;
+  readonly rowEntry: Int32Array;
+  readonly rowPlace: Int32Array;
   readonly luLength: number;
+  /** Start of row i in `lu`; row i + 1 starts where it ends. */
   readonly lowerStart: Int32Array;
+  /** Columns of the L entries of all rows one after the other; those of row i start at lowerColumnStart[i]. */
+  readonly lowerColumnStart: Int32Array;
   readonly lowerColumn: Int32Array;
   readonly pivotPlace: Int32Array;
   /** End of the node columns of U in row i; they start right after the pivot. */
@@ -24,7 +30,11 @@ export interface SymbolicFactor {
   readonly columnAt: Int32Array;
   /** 1 where the pivot is derived from the row sum instead of by subtraction. */
   readonly derived: Uint8Array;
+  readonly targetStart: Int32Array;
   readonly target: Int32Array;
+  /** Rows i (in the network's numbering) with an L entry in column k: those that change when row k does. */
+  readonly dependentStart: Int32Array;
+  readonly dependentRow: Int32Array;
 }
 
 /** Fill-in and update positions for a pivot order, by the row-wise (up-looking) symbolic elimination. */
@@ -35,42 +45,49 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
   const isNode = (rank: number) => order.columns[rank] < nodeCount;
 
   const given: number[][] = Array.from({ length: size }, () => []);
-  for (let entry = 1; entry < pattern.rows.length; entry++) {
-    const column = pattern.columns[entry];
-    if (column < size) given[rowAt[pattern.rows[entry]]].push(columnRank[column]);
-  }
+  for (let entry = 1; entry < pattern.rows.length; entry++) given[rowAt[pattern.rows[entry]]].push(entry);
 
   const upper: number[][] = [];
   const lower: number[][] = [];
-  const seen = new Int32Array(size).fill(-1);
-  const places: Map<number, number>[] = [];
   const columnAt: number[] = [-1];
   const lowerStart = new Int32Array(size + 1);
-  const lowerColumn: number[] = [];
+  const lowerColumnStart = new Int32Array(size + 1);
   const pivotPlace = new Int32Array(size);
   const nodeEnd = new Int32Array(size);
   const groundPlace = new Int32Array(size);
   const derived = new Uint8Array(size);
+  const targetStart = new Int32Array(size + 1);
   const target: number[] = [];
+  const rowEntryStart = new Int32Array(size + 1);
+  const rowEntry: number[] = [];
+  const rowPlace: number[] = [];
+  const placeOf = new Int32Array(size + 1);
+  const seen = new Int32Array(size).fill(-1);
+  const queue = createRankQueue();
 
   for (let row = 0; row < size; row++) {
-    for (const column of given[row]) seen[column] = row;
     const l: number[] = [];
-    for (let column = 0; column < row; column++) {
-      if (seen[column] !== row) continue;
-      l.push(column);
-      for (const fill of upper[column]) seen[fill] = row;
-    }
     const u: number[] = [];
-    for (let column = row + 1; column < size; column++) if (seen[column] === row) u.push(column);
+    const meet = (column: number): void => {
+      if (column === size || seen[column] === row) return;
+      seen[column] = row;
+      if (column < row) queue.push(column);
+      else if (column > row) u.push(column);
+    };
+    for (const entry of given[row]) {
+      const column = pattern.columns[entry];
+      if (column < size) meet(columnRank[column]);
+    }
+    for (let k = queue.pop(); k >= 0; k = queue.pop()) {
+      l.push(k);
+      for (const fill of upper[k]) meet(fill);
+    }
     u.sort((a, b) => Number(isNode(b)) - Number(isNode(a)) || a - b);
     lower.push(l);
     upper.push(u);
 
-    const placeOf = new Map<number, number>();
     const put = (column: number): void => {
-      placeOf.set(column, columnAt.length);
-      columnAt.push(column);
+      placeOf[column] = columnAt.push(column) - 1;
     };
     lowerStart[row] = columnAt.length;
     for (const column of l) put(column);
@@ -79,34 +96,53 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
     nodeEnd[row] = pivotPlace[row] + 1 + u.filter(isNode).length;
     groundPlace[row] = columnAt.length - 1;
     derived[row] = order.rows[row] === order.columns[row] && order.rows[row] < nodeCount ? 1 : 0;
-    places.push(placeOf);
+    lowerColumnStart[row + 1] = lowerColumnStart[row] + l.length;
     for (const k of l) {
-      lowerColumn.push(k);
-      for (const column of [...(upper[k] ?? []), size]) target.push(placeOf.get(column) ?? 0);
+      for (const column of upper[k]) target.push(placeOf[column]);
+      target.push(placeOf[size]);
     }
+    targetStart[row + 1] = target.length;
+    for (const entry of given[row]) {
+      const column = pattern.columns[entry];
+      rowEntry.push(entry);
+      rowPlace.push(placeOf[column === size ? size : columnRank[column]]);
+    }
+    rowEntryStart[row + 1] = rowEntry.length;
   }
   lowerStart[size] = columnAt.length;
-
-  const place = new Int32Array(pattern.rows.length);
-  for (let entry = 1; entry < place.length; entry++) {
-    const column = pattern.columns[entry];
-    const rank = column === size ? size : columnRank[column];
-    place[entry] = places[rowAt[pattern.rows[entry]]].get(rank) ?? 0;
-  }
   return {
     size,
     order,
-    place,
+    rowEntryStart,
+    rowEntry: Int32Array.from(rowEntry),
+    rowPlace: Int32Array.from(rowPlace),
     luLength: columnAt.length,
     lowerStart,
-    lowerColumn: Int32Array.from(lowerColumn),
+    lowerColumnStart,
+    lowerColumn: Int32Array.from(lower.flat()),
     pivotPlace,
     nodeEnd,
     groundPlace,
     columnAt: Int32Array.from(columnAt),
     derived,
+    targetStart,
     target: Int32Array.from(target),
+    ...listDependents(lower, order),
   };
+}
+
+/** The columns of L as rows of the network. */
+function listDependents(lower: readonly number[][], order: PivotOrder) {
+  const size = lower.length;
+  const dependentStart = new Int32Array(size + 1);
+  for (const columns of lower) for (const k of columns) dependentStart[k + 1]++;
+  for (let k = 0; k < size; k++) dependentStart[k + 1] += dependentStart[k];
+  const dependentRow = new Int32Array(dependentStart[size]);
+  const filled = dependentStart.slice();
+  lower.forEach((columns, row) => {
+    for (const k of columns) dependentRow[filled[k]++] = order.rows[row];
+  });
+  return { dependentStart, dependentRow };
 }
 
 function invert(permutation: Int32Array): Int32Array {

@@ -1,4 +1,4 @@
-import type { CircuitElement } from "@probeworthy/circuit";
+import type { PrimitiveElement } from "@probeworthy/circuit";
 import type { CompiledVehicle } from "../compile/compile-vehicle";
 import { openOhms } from "../compile/fault-overlay";
 import { nodeOf, parsePoint } from "../points/point-ids";
@@ -12,8 +12,8 @@ const isPrivate = (name: string): boolean => /^[a-z]/.test(name) && name !== "bo
 export function mapFixtures(
   compiled: CompiledVehicle,
   state: VehicleState,
-  fixtures: readonly CircuitElement[],
-): Result<CircuitElement[], VehicleError> {
+  fixtures: readonly PrimitiveElement[],
+): Result<PrimitiveElement[], VehicleError> {
   const handFuses = new Set<string>();
   let unknown: string | undefined;
   const toNode = (name: string): string => {
@@ -40,11 +40,13 @@ export function mapFixtures(
   return ok(mapped);
 }
 
-function mapElement(element: CircuitElement, toNode: (name: string) => string): CircuitElement {
+function mapElement(element: PrimitiveElement, toNode: (name: string) => string): PrimitiveElement {
   switch (element.kind) {
     case "resistor":
     case "switch":
     case "filament":
+    case "capacitor":
+    case "inductor":
       return { ...element, a: toNode(element.a), b: toNode(element.b) };
     case "voltageSource":
       return { ...element, positive: toNode(element.positive), negative: toNode(element.negative) };

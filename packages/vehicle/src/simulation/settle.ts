@@ -1,4 +1,4 @@
-import type { CircuitElement } from "@probeworthy/circuit";
+import type { PrimitiveElement } from "@probeworthy/circuit";
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
 import { nodeOf, parsePoint } from "../points/point-ids";
 import { ok, type Result } from "../result";
@@ -30,7 +30,7 @@ import type {
 export function settle(
   vehicle: PreparedVehicle,
   state: VehicleState,
-  fixtures: readonly CircuitElement[] = [],
+  fixtures: readonly PrimitiveElement[] = [],
 ): Result<Settled, VehicleError> {
   const compiled = requireCompiled(vehicle);
   if (fixtures.length > 0) return settleWith(compiled, state, fixtures);
@@ -46,7 +46,7 @@ const settledStates = new ByState<Result<Settled, VehicleError>>();
 function settleWith(
   compiled: CompiledVehicle,
   state: VehicleState,
-  fixtures: readonly CircuitElement[],
+  fixtures: readonly PrimitiveElement[],
 ): Result<Settled, VehicleError> {
   const extra = mapFixtures(compiled, state, fixtures);
   if (!extra.ok) return extra;

@@ -1,4 +1,4 @@
-import type { CircuitElement } from "@probeworthy/circuit";
+import type { PrimitiveElement } from "@probeworthy/circuit";
 import { requireCompiled } from "../compile/compile-vehicle";
 import { parsePoint } from "../points/point-ids";
 import { err, ok, type Result } from "../result";
@@ -59,7 +59,7 @@ function probe(
   b: string,
   amps: number,
 ): Result<number, VehicleError> {
-  const fixtures: CircuitElement[] = [
+  const fixtures: PrimitiveElement[] = [
     { kind: "resistor", id: "probe#bridge", a, b, ohms: bridgeOhms },
     { kind: "currentSource", id: "probe#source", from: b, to: a, amps },
   ];

@@ -1,0 +1,102 @@
+import type { CircuitElement, Diode, PrimitiveElement } from "../network";
+import type { ElementDefinition, Part } from "./definition";
+import { celsius, finite, flag, fraction, notNegative, positive } from "./rules";
+
+type Of<Kind extends CircuitElement["kind"]> = Extract<CircuitElement, { kind: Kind }>;
+type Definitions = { readonly [Kind in PrimitiveElement["kind"]]: ElementDefinition<Of<Kind>> };
+
+/** A primitive element is its own only part. */
+const itself = <Element extends PrimitiveElement>() => ({
+  parts: (element: Element): readonly Part[] => [element],
+  amps: (element: Element) => [[element.id, 1]] as const,
+});
+
+const between = (element: { readonly a: string; readonly b: string }) => [element.a, element.b];
+const poles = (element: { readonly positive: string; readonly negative: string }) => [
+  element.positive,
+  element.negative,
+];
+
+const innerNode = (diode: Diode): string => `${diode.id}#junction`;
+
+/** The kinds that the solver has tables for. */
+export const primitives: Definitions = {
+  resistor: { ...itself<Of<"resistor">>(), fields: { ohms: positive }, required: ["ohms"], terminals: between },
+  capacitor: {
+    ...itself<Of<"capacitor">>(),
+    fields: { farads: positive },
+    required: ["farads"],
+    terminals: between,
+  },
+  inductor: {
+    ...itself<Of<"inductor">>(),
+    fields: { henries: positive },
+    required: ["henries"],
+    terminals: between,
+  },
+  voltageSource: {
+    ...itself<Of<"voltageSource">>(),
+    fields: { volts: finite, ohms: positive },
+    required: ["volts"],
+    topological: ["ohms"],
+    terminals: poles,
+  },
+  currentSource: {
+    ...itself<Of<"currentSource">>(),
+    fields: { amps: finite },
+    required: ["amps"],
+    terminals: (element) => [element.from, element.to],
+  },
+  diode: {
+    fields: {
+      saturationAmps: positive,
+      emission: positive,
+      celsius,
+      seriesOhms: positive,
+      breakdownVolts: positive,
+    },
+    required: [],
+    topological: ["seriesOhms"],
+    terminals: (element) => [element.anode, element.cathode],
+    parts: (element) => {
+      const { id, anode, seriesOhms: ohms } = element;
+      if (ohms === undefined) return [element];
+      const inner = innerNode(element);
+      return [
+        { kind: "resistor", id: `${id}#series`, a: anode, b: inner, ohms },
+        { ...element, anode: inner },
+      ];
+    },
+    amps: (element) => [[element.id, 1]],
+  },
+  switch: {
+    ...itself<Of<"switch">>(),
+    fields: { closed: flag, closedOhms: positive, openOhms: positive },
+    required: ["closed"],
+    terminals: between,
+  },
+  filament: {
+    ...itself<Of<"filament">>(),
+    fields: { ratedVolts: positive, ratedWatts: positive, exponent: fraction, coldRatio: fraction },
+    required: ["ratedVolts", "ratedWatts"],
+    terminals: between,
+  },
+  regulator: {
+    ...itself<Of<"regulator">>(),
+    fields: {
+      volts: positive,
+      limitAmps: positive,
+      dropoutVolts: notNegative,
+      quiescentAmps: notNegative,
+      outputOhms: positive,
+    },
+    required: ["volts", "limitAmps"],
+    terminals: (element) => [element.input, element.output, element.reference],
+  },
+  controlledSource: {
+    ...itself<Of<"controlledSource">>(),
+    fields: { gain: finite },
+    required: ["gain"],
+    terminals: poles,
+  },
+};

@@ -1,0 +1,24 @@
+import type { CircuitElement } from "../network";
+import type { ElementDefinition } from "./definition";
+import { primitives } from "./primitives";
+
+type Definitions = {
+  readonly [Kind in CircuitElement["kind"]]: ElementDefinition<Extract<CircuitElement, { kind: Kind }>>;
+};
+
+/** Every kind of element there is. */
+export const definitions: Definitions = { ...primitives };
+
+/** The definition of an element's kind; undefined for a kind that does not exist. */
+export function findDefinition(element: CircuitElement): ElementDefinition<CircuitElement> | undefined {
+  if (!Object.hasOwn(definitions, element.kind)) return undefined;
+  // The table pairs each kind with its own definition, which the compiler cannot follow through a lookup.
+  return definitions[element.kind] as unknown as ElementDefinition<CircuitElement>;
+}
+
+/** The definition of a checked element's kind. */
+export function definitionOf(element: CircuitElement): ElementDefinition<CircuitElement> {
+  const definition = findDefinition(element);
+  if (!definition) throw new Error(`"${element.id}" is of an unknown kind.`);
+  return definition;
+}
