@@ -24,6 +24,8 @@ const rules: Readonly<Record<CircuitElement["kind"], Readonly<Record<string, Rul
     celsius,
     seriesOhms: positive,
     breakdownVolts: positive,
+    breakdownAmps: positive,
+    breakdownEmission: positive,
   },
   switch: { closedOhms: positive, openOhms: positive },
   filament: { ratedVolts: positive, ratedWatts: positive, exponent: fraction, coldRatio: fraction },

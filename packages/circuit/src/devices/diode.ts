@@ -6,26 +6,30 @@ import { stampConductance, type TwoTerminals } from "./two-terminal";
 export const junctionLeak = 1e-12;
 /** Boltzmann constant over elementary charge, V/K (CODATA 2018, both exact). */
 const boltzmannOverCharge = 1.380649e-23 / 1.602176634e-19;
-/** Reverse amps at the stated breakdown voltage. */
+/** Reverse amps at the stated breakdown voltage, unless the element says otherwise. */
 const breakdownAmps = 1e-3;
 /** Beyond this exponent the exponential goes on as its tangent: finite for any voltage. */
 const exponentCeiling = 200;
 
 /**
- * Junctions, a = anode, b = cathode. With vt = emission · k·T/q:
+ * Junctions, a = anode, b = cathode. With vt = emission · k·T/q and vr = breakdownEmission · k·T/q:
  *
- *   amps = Is·(exp(v/vt) − 1) − Is·exp(−(v + knee)/vt) + leak·v
+ *   amps = Is·(exp(v/vt) − 1) − Is·(exp(−(v + knee)/vr) − exp(−knee/vr)) + leak·v
  *
  * (W. Shockley, Bell Syst. Tech. J. 28 (1949) 435; the second term is the usual SPICE breakdown law, with the knee
- * placed so that it gives 1 mA at `breakdownVolts`.)
+ * placed so that it gives `breakdownAmps` at `breakdownVolts`, and nothing at 0 V however soft the breakdown.)
  */
 export interface DiodeTable extends TwoTerminals {
   readonly saturation: Float64Array;
   readonly thermal: Float64Array;
   /** Voltage of greatest curvature: limiting starts there. */
   readonly critical: Float64Array;
+  /** vr of the breakdown. */
+  readonly reverseThermal: Float64Array;
   /** Infinity when the junction does not break down. */
   readonly knee: Float64Array;
+  /** What the breakdown term would pass at 0 V. */
+  readonly offset: Float64Array;
   /** Junction voltage of the last evaluation. */
   readonly last: Float64Array;
 }
@@ -37,22 +41,34 @@ export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
     saturation: column(),
     thermal: column(),
     critical: column(),
+    reverseThermal: column(),
     knee: column(),
+    offset: column(),
     last: column(),
   };
 }
 
 export function setDiode(table: DiodeTable, i: number, element: Diode): void {
   const saturation = element.saturationAmps ?? 1e-14;
-  const thermal = (element.emission ?? 1) * boltzmannOverCharge * ((element.celsius ?? 27) + 273.15);
-  table.saturation[i] = saturation;
-  table.thermal[i] = thermal;
-  table.critical[i] = Math.max(0, thermal * Math.log(thermal / (Math.SQRT2 * saturation)));
-  table.knee[i] =
+  const kelvinVolts = boltzmannOverCharge * ((element.celsius ?? 27) + 273.15);
+  const emission = element.emission ?? 1;
+  const thermal = emission * kelvinVolts;
+  const reverse = (element.breakdownEmission ?? emission) * kelvinVolts;
+  const knee =
     element.breakdownVolts === undefined
       ? Number.POSITIVE_INFINITY
-      : element.breakdownVolts - thermal * Math.log(breakdownAmps / saturation);
+      : element.breakdownVolts - reverse * Math.log((element.breakdownAmps ?? breakdownAmps) / saturation);
+  table.saturation[i] = saturation;
+  table.thermal[i] = thermal;
+  table.critical[i] = criticalOf(thermal, saturation);
+  table.reverseThermal[i] = reverse;
+  table.knee[i] = knee;
+  table.offset[i] = saturation * growth(-knee / reverse);
 }
+
+/** Voltage of greatest curvature of an exponential. */
+const criticalOf = (thermal: number, saturation: number): number =>
+  Math.max(0, thermal * Math.log(thermal / (Math.SQRT2 * saturation)));
 
 /** Cold start: every junction on the bend of its curve, from where Newton goes either way quickly. */
 export function resetDiodes(table: DiodeTable): void {
@@ -64,9 +80,9 @@ const growth = (z: number): number =>
 
 /** Current of junction i at v volts, for reading out a solved network. */
 export function diodeAmps(table: DiodeTable, i: number, v: number): number {
-  const vt = table.thermal[i];
-  const reverse = growth(-(v + table.knee[i]) / vt);
-  return table.saturation[i] * (growth(v / vt) - 1 - reverse) + junctionLeak * v;
+  const reverse = growth(-(v + table.knee[i]) / table.reverseThermal[i]);
+  const forward = growth(v / table.thermal[i]) - 1;
+  return table.saturation[i] * (forward - reverse) + table.offset[i] + junctionLeak * v;
 }
 
 /**
@@ -85,9 +101,10 @@ export function evaluateDiodes(table: DiodeTable, x: Evaluation, limit: boolean)
     const vt = table.thermal[i];
     const is = table.saturation[i];
     const forward = is * growth(v / vt);
-    const reverse = table.knee[i] === Number.POSITIVE_INFINITY ? 0 : is * growth(-(v + table.knee[i]) / vt);
-    const siemens = (forward + reverse) / vt + junctionLeak;
-    const amps = forward - is - reverse + junctionLeak * v;
+    const vr = table.reverseThermal[i];
+    const reverse = table.knee[i] === Number.POSITIVE_INFINITY ? 0 : is * growth(-(v + table.knee[i]) / vr);
+    const siemens = forward / vt + reverse / vr + junctionLeak;
+    const amps = forward - is - reverse + table.offset[i] + junctionLeak * v;
     carry(x, a, b, amps + siemens * (actual - v));
     stampConductance(x.jacobian, table.entry, i, siemens);
   }
@@ -98,9 +115,10 @@ function limitJunction(table: DiodeTable, i: number, wanted: number): number {
   const vt = table.thermal[i];
   const knee = table.knee[i];
   const last = table.last[i];
-  if (-(wanted + knee) > 0) {
-    const room = table.critical[i];
-    return -knee - limitRise(-(wanted + knee), -(last + knee), vt, room);
+  if (wanted < Math.min(0, -knee)) {
+    const vr = table.reverseThermal[i];
+    const room = criticalOf(vr, table.saturation[i]);
+    return -knee - limitRise(-(wanted + knee), -(last + knee), vr, room);
   }
   return limitRise(wanted, last, vt, table.critical[i]);
 }
