@@ -5,7 +5,7 @@ import { stampConductance, type TwoTerminals } from "./two-terminal";
 /** Leak across every junction, siemens: keeps a node between two blocked diodes defined. */
 export const junctionLeak = 1e-12;
 /** Boltzmann constant over elementary charge, V/K (CODATA 2018, both exact). */
-const boltzmannOverCharge = 1.380649e-23 / 1.602176634e-19;
+export const boltzmannOverCharge = 1.380649e-23 / 1.602176634e-19;
 /** Reverse amps at the stated breakdown voltage, unless the element says otherwise. */
 const breakdownAmps = 1e-3;
 /** Beyond this exponent the exponential goes on as its tangent: finite for any voltage. */
