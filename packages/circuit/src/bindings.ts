@@ -25,7 +25,6 @@ function put(column: Float64Array, row: number, value: number): boolean {
   return true;
 }
 
-
 export function bind(
   part: Part,
   tables: DeviceTables,
@@ -80,7 +79,10 @@ export function bind(
         return false;
       });
     case "capacitor":
-      return at(tables.capacitor, (p) => p.kind === "capacitor" && put(tables.capacitor.farads, row, p.farads));
+      return at(
+        tables.capacitor,
+        (p) => p.kind === "capacitor" && put(tables.capacitor.farads, row, p.farads),
+      );
     case "diode":
       return at(tables.diode, (p) => {
         if (p.kind === "diode") setDiode(tables.diode, row, p);

@@ -37,8 +37,9 @@ export interface CurrentSource {
 
 /**
  * Shockley junction. Defaults: saturationAmps 1e-14, emission 1, celsius 27, no series resistance, no breakdown.
- * `saturationAmps` holds at `celsius`. With `breakdownVolts` the reverse current is 1 mA at that voltage and
- * grows exponentially beyond it. A leak of 1e-12 S lies across every junction.
+ * `saturationAmps` holds at `celsius`. With `breakdownVolts` the reverse current is `breakdownAmps` (1e-3) at that
+ * voltage and grows exponentially beyond it, by `breakdownEmission` (the same as `emission`). A leak of 1e-12 S lies
+ * across every junction. By data-sheet figures instead: elements/led, elements/zener.
  */
 export interface Diode {
   readonly kind: "diode";
@@ -50,6 +51,8 @@ export interface Diode {
   readonly celsius?: number;
   readonly seriesOhms?: number;
   readonly breakdownVolts?: number;
+  readonly breakdownAmps?: number;
+  readonly breakdownEmission?: number;
 }
 
 /** Two resistances to choose from. Defaults: closedOhms 1e-3, openOhms 1e12 (a dry, clean air gap). */
@@ -156,7 +159,9 @@ type ChangeOf<Element> = Element extends CircuitElement
   ? { readonly [Field in ChangeableField<Element>]?: Exclude<Element[Field], undefined> }
   : never;
 
-type Merged<Union> = (Union extends unknown ? (change: Union) => void : never) extends (all: infer All) => void
+type Merged<Union> = (Union extends unknown ? (change: Union) => void : never) extends (
+  all: infer All,
+) => void
   ? All
   : never;
 

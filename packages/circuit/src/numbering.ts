@@ -67,7 +67,8 @@ export function numberUnknowns(network: Network, expanded: readonly Expanded[]):
   for (const { element, parts, firstPart } of expanded) {
     for (const [i, part] of parts.entries()) {
       const isSensed = part.id === element.id && sensed.value.has(element.id);
-      const count = part.kind === "device" ? part.law.internals.length : Number(isSensed || definesVoltage(part));
+      const count =
+        part.kind === "device" ? part.law.internals.length : Number(isSensed || definesVoltage(part));
       if (count === 0) continue;
       unknown[firstPart + i] = own(element.id);
       for (let k = 1; k < count; k++) own(element.id);

@@ -1,10 +1,17 @@
 import type { OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
-import { findIslands, type Islands, islandLeak, listLinks, refuseOpenCurrentSource, tiesTerminals } from "./connectivity";
+import {
+  findIslands,
+  type Islands,
+  islandLeak,
+  listLinks,
+  refuseOpenCurrentSource,
+  tiesTerminals,
+} from "./connectivity";
 import type { Part } from "./elements/definition";
 import type { Expanded } from "./expansion";
 import { createNewtonSystem, type NewtonSystem, saveStart } from "./kernel/newton-system";
-import type { CircuitElement, ElementChange } from "./network";
 import { singularAt, unconverged } from "./name-row";
+import type { CircuitElement, ElementChange } from "./network";
 import type { Numbering } from "./numbering";
 import { type Directory, type Figures, lookInto, readFigures } from "./reading";
 import { type CircuitError, fail, type Result, succeed } from "./result";
@@ -40,7 +47,10 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const { pattern, flows, tables, bindings } = buildTables(parts, numbering);
   const system = createNewtonSystem(pattern, flows, tables);
   const position = new Map(expanded.map(({ element }, i) => [element.id, i]));
-  const states = Int32Array.from(expanded, ({ element, definition }) => definition.initialState?.(element) ?? 0);
+  const states = Int32Array.from(
+    expanded,
+    ({ element, definition }) => definition.initialState?.(element) ?? 0,
+  );
   const initialStates = states.slice();
   const guarded = expanded.flatMap(({ isGuarded }, at) => (isGuarded ? [at] : []));
   const currentParts = parts.flatMap((part, i) => (part.kind === "currentSource" ? [i] : []));
@@ -145,7 +155,9 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     const outcome = solve(system, hasSolution, options);
     hasSolution = outcome === "converged";
     if (hasSolution) return undefined;
-    return outcome === "singular" ? singularAt(system.singularRow, numbering) : unconverged(system, numbering);
+    return outcome === "singular"
+      ? singularAt(system.singularRow, numbering)
+      : unconverged(system, numbering);
   };
 
   return {
@@ -183,7 +195,9 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
         if (round >= stateRounds) {
           const element = expanded[moved].element.id;
           hasSolution = false;
-          return fail("no_convergence", `"${element}" keeps changing its state; there is no rest.`, { element });
+          return fail("no_convergence", `"${element}" keeps changing its state; there is no rest.`, {
+            element,
+          });
         }
         const { startFrom: _, ...onward } = options;
         const failed = solveOnce({ ...onward, warmStart: true });

@@ -22,6 +22,5 @@ export function flowCapacitors(table: CapacitorTable, x: Evaluation): void {
 }
 
 export function stampCapacitors(table: CapacitorTable, jacobian: Float64Array, rate: number): void {
-  for (let i = 0; i < table.count; i++)
-    stampConductance(jacobian, table.entry, i, rate * table.farads[i]);
+  for (let i = 0; i < table.count; i++) stampConductance(jacobian, table.entry, i, rate * table.farads[i]);
 }

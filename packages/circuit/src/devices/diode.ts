@@ -5,27 +5,31 @@ import { stampConductance, type TwoTerminals } from "./two-terminal";
 /** Leak across every junction, siemens: keeps a node between two blocked diodes defined. */
 export const junctionLeak = 1e-12;
 /** Boltzmann constant over elementary charge, V/K (CODATA 2018, both exact). */
-const boltzmannOverCharge = 1.380649e-23 / 1.602176634e-19;
-/** Reverse amps at the stated breakdown voltage. */
+export const boltzmannOverCharge = 1.380649e-23 / 1.602176634e-19;
+/** Reverse amps at the stated breakdown voltage, unless the element says otherwise. */
 const breakdownAmps = 1e-3;
 /** Beyond this exponent the exponential goes on as its tangent: finite for any voltage. */
 const exponentCeiling = 200;
 
 /**
- * Junctions, a = anode, b = cathode. With vt = emission · k·T/q:
+ * Junctions, a = anode, b = cathode. With vt = emission · k·T/q and vr = breakdownEmission · k·T/q:
  *
- *   amps = Is·(exp(v/vt) − 1) − Is·exp(−(v + knee)/vt) + leak·v
+ *   amps = Is·(exp(v/vt) − 1) − Is·(exp(−(v + knee)/vr) − exp(−knee/vr)) + leak·v
  *
  * (W. Shockley, Bell Syst. Tech. J. 28 (1949) 435; the second term is the usual SPICE breakdown law, with the knee
- * placed so that it gives 1 mA at `breakdownVolts`.)
+ * placed so that it gives `breakdownAmps` at `breakdownVolts`, and nothing at 0 V however soft the breakdown.)
  */
 export interface DiodeTable extends TwoTerminals {
   readonly saturation: Float64Array;
   readonly thermal: Float64Array;
   /** Voltage of greatest curvature: limiting starts there. */
   readonly critical: Float64Array;
+  /** vr of the breakdown. */
+  readonly reverseThermal: Float64Array;
   /** Infinity when the junction does not break down. */
   readonly knee: Float64Array;
+  /** What the breakdown term would pass at 0 V. */
+  readonly offset: Float64Array;
   /** Junction voltage of the last evaluation. */
   readonly last: Float64Array;
   /** Conductance in the Jacobian. */
@@ -39,7 +43,9 @@ export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
     saturation: column(),
     thermal: column(),
     critical: column(),
+    reverseThermal: column(),
     knee: column(),
+    offset: column(),
     last: column(),
     held: column(),
   };
@@ -47,15 +53,25 @@ export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
 
 export function setDiode(table: DiodeTable, i: number, element: Diode): void {
   const saturation = element.saturationAmps ?? 1e-14;
-  const thermal = (element.emission ?? 1) * boltzmannOverCharge * ((element.celsius ?? 27) + 273.15);
-  table.saturation[i] = saturation;
-  table.thermal[i] = thermal;
-  table.critical[i] = Math.max(0, thermal * Math.log(thermal / (Math.SQRT2 * saturation)));
-  table.knee[i] =
+  const kelvinVolts = boltzmannOverCharge * ((element.celsius ?? 27) + 273.15);
+  const emission = element.emission ?? 1;
+  const thermal = emission * kelvinVolts;
+  const reverse = (element.breakdownEmission ?? emission) * kelvinVolts;
+  const knee =
     element.breakdownVolts === undefined
       ? Number.POSITIVE_INFINITY
-      : element.breakdownVolts - thermal * Math.log(breakdownAmps / saturation);
+      : element.breakdownVolts - reverse * Math.log((element.breakdownAmps ?? breakdownAmps) / saturation);
+  table.saturation[i] = saturation;
+  table.thermal[i] = thermal;
+  table.critical[i] = criticalOf(thermal, saturation);
+  table.reverseThermal[i] = reverse;
+  table.knee[i] = knee;
+  table.offset[i] = saturation * growth(-knee / reverse);
 }
+
+/** Voltage of greatest curvature of an exponential. */
+const criticalOf = (thermal: number, saturation: number): number =>
+  Math.max(0, thermal * Math.log(thermal / (Math.SQRT2 * saturation)));
 
 /** Cold start: every junction on the bend of its curve, from where Newton goes either way quickly. */
 export function resetDiodes(table: DiodeTable): void {
@@ -73,7 +89,7 @@ const exponentFloor = -40;
  * which means that the balance is not yet that of the true curves.
  */
 export function evaluateDiodes(table: DiodeTable, x: Evaluation): number {
-  const { count, saturation, thermal, knee, last, held, entry } = table;
+  const { count, saturation, thermal, reverseThermal, knee, offset, last, held, entry } = table;
   let limited = 0;
   for (let i = 0; i < count; i++) {
     const a = table.a[i];
@@ -85,10 +101,11 @@ export function evaluateDiodes(table: DiodeTable, x: Evaluation): number {
     const is = saturation[i];
     const z = v / vt;
     const forward = z < exponentFloor ? 0 : is * growth(z);
-    const y = -(v + knee[i]) / vt;
+    const vr = reverseThermal[i];
+    const y = -(v + knee[i]) / vr;
     const reverse = y < exponentFloor ? 0 : is * growth(y);
-    const slope = (forward + reverse) / vt + junctionLeak;
-    let amps = forward - is - reverse + junctionLeak * v;
+    const slope = forward / vt + reverse / vr + junctionLeak;
+    let amps = forward - is - reverse + offset[i] + junctionLeak * v;
     if (v !== actual) {
       limited++;
       amps += slope * (actual - v);
@@ -103,9 +120,10 @@ function limitJunction(table: DiodeTable, i: number, wanted: number): number {
   const vt = table.thermal[i];
   const knee = table.knee[i];
   const last = table.last[i];
-  if (-(wanted + knee) > 0) {
-    const room = table.critical[i];
-    return -knee - limitRise(-(wanted + knee), -(last + knee), vt, room);
+  if (wanted < Math.min(0, -knee)) {
+    const vr = table.reverseThermal[i];
+    const room = criticalOf(vr, table.saturation[i]);
+    return -knee - limitRise(-(wanted + knee), -(last + knee), vr, room);
   }
   return limitRise(wanted, last, vt, table.critical[i]);
 }

@@ -125,7 +125,9 @@ function beyondLimit(device: PlacedLaw, x: Evaluation, row: number): number {
   let sum = 0;
   for (let k = 0; k < out.size; k++) {
     const actual =
-      k < inner ? across(x, nodes[k], nodes[inner]) : x.high[unknowns[k - inner]] + x.low[unknowns[k - inner]];
+      k < inner
+        ? across(x, nodes[k], nodes[inner])
+        : x.high[unknowns[k - inner]] + x.low[unknowns[k - inner]];
     sum += device.held[row * out.size + k] * (actual - device.x[k]);
   }
   return sum;
@@ -135,7 +137,8 @@ function beyondLimit(device: PlacedLaw, x: Evaluation, row: number): number {
 function renewSlopes(device: PlacedLaw, x: Evaluation): void {
   const { held, out, nodes, unknowns } = device;
   let isKept = true;
-  for (let k = 0; k < held.length && isKept; k++) isKept = isSlopeKept(x, held[k], out.df[k] + x.rate * out.dq[k]);
+  for (let k = 0; k < held.length && isKept; k++)
+    isKept = isSlopeKept(x, held[k], out.df[k] + x.rate * out.dq[k]);
   if (isKept) return;
   for (let k = 0; k < held.length; k++) held[k] = out.df[k] + x.rate * out.dq[k];
   for (const node of nodes) x.stale[node] = 1;

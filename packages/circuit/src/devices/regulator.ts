@@ -44,10 +44,7 @@ export interface RegulatorTable {
 
 export type Triple = readonly [input: number, output: number, reference: number];
 
-export function createRegulatorTable(
-  nodes: readonly Triple[],
-  { pattern, flows }: Builders,
-): RegulatorTable {
+export function createRegulatorTable(nodes: readonly Triple[], { pattern, flows }: Builders): RegulatorTable {
   const flow = flows.next();
   for (const [input, output, reference] of nodes) {
     flows.add(input, output);

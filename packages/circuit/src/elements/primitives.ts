@@ -21,7 +21,12 @@ const innerNode = (diode: Diode): string => `${diode.id}#junction`;
 
 /** The kinds that the solver has tables for. */
 export const primitives: Definitions = {
-  resistor: { ...itself<Of<"resistor">>(), fields: { ohms: positive }, required: ["ohms"], terminals: between },
+  resistor: {
+    ...itself<Of<"resistor">>(),
+    fields: { ohms: positive },
+    required: ["ohms"],
+    terminals: between,
+  },
   capacitor: {
     ...itself<Of<"capacitor">>(),
     fields: { farads: positive },
@@ -54,6 +59,8 @@ export const primitives: Definitions = {
       celsius,
       seriesOhms: positive,
       breakdownVolts: positive,
+      breakdownAmps: positive,
+      breakdownEmission: positive,
     },
     required: [],
     topological: ["seriesOhms"],

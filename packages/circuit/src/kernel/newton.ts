@@ -1,5 +1,13 @@
 import { advance } from "./iterate";
-import { evaluate, invalidate, measure, type NewtonSystem, reorder, resetToCold, solveStep } from "./newton-system";
+import {
+  evaluate,
+  invalidate,
+  measure,
+  type NewtonSystem,
+  reorder,
+  resetToCold,
+  solveStep,
+} from "./newton-system";
 
 /** How a search ended; iterations and the singular row are left in the system, so that success allocates nothing. */
 export type Outcome = "converged" | "singular" | "stuck";
