@@ -1,6 +1,6 @@
-import { across, type Evaluation, holdSlope } from "../kernel/iterate";
+import { type Evaluation, holdSlope } from "../kernel/iterate";
 import type { Diode } from "../network";
-import { stampConductance, type TwoTerminals } from "./two-terminal";
+import type { TwoTerminals } from "./two-terminal";
 
 /** Leak across every junction, siemens: keeps a node between two blocked diodes defined. */
 export const junctionLeak = 1e-12;
@@ -86,32 +86,34 @@ const exponentFloor = -40;
 
 /**
  * Adds each junction, linearised about a limited voltage while the evaluation limits. Returns how many were limited,
- * which means that the balance is not yet that of the true curves.
+ * which means that the balance is not yet that of the true curves. The common case, a junction that blocks or conducts
+ * where it did, makes no call but that of the exponential.
  */
 export function evaluateDiodes(table: DiodeTable, x: Evaluation): number {
-  const { count, saturation, thermal, reverseThermal, knee, offset, last, held, entry } = table;
+  const { count, a, b, saturation, thermal, critical, reverseThermal, knee, offset, last, held, flow } =
+    table;
+  const { high, low, amps, isLimiting } = x;
   let limited = 0;
   for (let i = 0; i < count; i++) {
-    const a = table.a[i];
-    const b = table.b[i];
-    const actual = across(x, a, b);
-    const v = x.isLimiting ? limitJunction(table, i, actual) : actual;
+    const from = a[i];
+    const to = b[i];
+    const actual = high[from] - high[to] + (low[from] - low[to]);
+    let v = actual;
+    if (isLimiting && (actual > critical[i] || actual < -knee[i])) v = limitJunction(table, i, actual);
     last[i] = v;
     const vt = thermal[i];
     const is = saturation[i];
     const z = v / vt;
-    const forward = z < exponentFloor ? 0 : is * growth(z);
+    let forward = 0;
+    if (z > exponentFloor) forward = z < exponentCeiling ? is * Math.exp(z) : is * growth(z);
     const vr = reverseThermal[i];
     const y = -(v + knee[i]) / vr;
-    const reverse = y < exponentFloor ? 0 : is * growth(y);
+    const reverse = y > exponentFloor ? is * growth(y) : 0;
     const slope = forward / vt + reverse / vr + junctionLeak;
-    let amps = forward - is - reverse + offset[i] + junctionLeak * v;
-    if (v !== actual) {
-      limited++;
-      amps += slope * (actual - v);
-    }
-    x.amps[table.flow + i] = amps;
-    stampConductance(x.jacobian, entry, i, holdSlope(x, held, i, slope, a, b));
+    const stated = forward - is - reverse + offset[i] + junctionLeak * v;
+    amps[flow + i] = stated + slope * (actual - v);
+    if (v !== actual) limited++;
+    if (slope !== held[i]) holdSlope(x, held, i, slope, from, to);
   }
   return limited;
 }

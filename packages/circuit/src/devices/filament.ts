@@ -1,6 +1,6 @@
 import { across, type Evaluation, holdSlope } from "../kernel/iterate";
 import type { Filament } from "../network";
-import { stampConductance, type TwoTerminals } from "./two-terminal";
+import type { TwoTerminals } from "./two-terminal";
 
 /**
  * Filaments in thermal balance. Well above the cold region I ∝ V^exponent (lamp re-rating law, exponent 0.55:
@@ -42,6 +42,6 @@ export function evaluateFilaments(table: FilamentTable, x: Evaluation): void {
     const chord = table.coldSiemens[i] * square ** ((exponent - 1) / 2);
     x.amps[table.flow + i] = chord * v;
     const slope = (chord * (1 + exponent * u * u)) / square;
-    stampConductance(x.jacobian, table.entry, i, holdSlope(x, table.held, i, slope, a, b));
+    holdSlope(x, table.held, i, slope, a, b);
   }
 }

@@ -97,7 +97,7 @@ function evaluateLaw(device: PlacedLaw, x: Evaluation): boolean {
   const local = device.x;
   for (let k = 0; k < inner; k++) local[k] = across(x, nodes[k], nodes[inner]);
   for (let k = 0; k < unknowns.length; k++) local[inner + k] = x.high[unknowns[k]] + x.low[unknowns[k]];
-  const limited = x.isLimiting && law.limit !== undefined && law.limit(device.parameters, local, last);
+  const limited = x.isLimiting && (law.limit?.(device.parameters, local, last) ?? false);
   last.set(local);
   f.fill(0);
   q.fill(0);
@@ -114,7 +114,6 @@ function evaluateLaw(device: PlacedLaw, x: Evaluation): boolean {
     if (row < inner) x.amps[device.flow + row] = value;
     else x.residual[unknowns[row - inner]] += value;
   }
-  stampLaw(device, x.jacobian);
   return limited;
 }
 
@@ -143,6 +142,11 @@ function renewSlopes(device: PlacedLaw, x: Evaluation): void {
   for (let k = 0; k < held.length; k++) held[k] = out.df[k] + x.rate * out.dq[k];
   for (const node of nodes) x.stale[node] = 1;
   for (const unknown of unknowns) x.stale[unknown] = 1;
+  x.jacobianIsCurrent = false;
+}
+
+export function stampLaws(table: LawTable, jacobian: Float64Array): void {
+  for (const device of table.devices) stampLaw(device, jacobian);
 }
 
 /** The local matrix, with the row and the column of the last terminal that make the terminals' rows and columns sum to zero. */

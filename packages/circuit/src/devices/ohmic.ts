@@ -1,5 +1,5 @@
-import { beyond, type Evaluation } from "../kernel/iterate";
-import { stampConductance, type TwoTerminals } from "./two-terminal";
+import type { Evaluation } from "../kernel/iterate";
+import type { TwoTerminals } from "./two-terminal";
 
 /** Resistors, switches and sources with internal resistance: amps(a → b) = siemens · (v(a) − v(b) − emf). */
 export interface OhmicTable extends TwoTerminals {
@@ -15,14 +15,21 @@ export function createOhmicTable(terminals: TwoTerminals): OhmicTable {
   };
 }
 
-/** `drive` scales every independent source (1 outside source stepping). */
+/**
+ * `drive` scales every independent source (1 outside source stepping). Most of a harness is ohmic, so this loop writes
+ * out `beyond` (kernel/iterate) over its own arrays.
+ */
 export function flowOhmic(table: OhmicTable, x: Evaluation, drive: number): void {
   const { count, a, b, siemens, emf, flow } = table;
-  const { amps } = x;
-  for (let i = 0; i < count; i++) amps[flow + i] = siemens[i] * beyond(x, a[i], b[i], drive * emf[i]);
-}
-
-export function stampOhmic(table: OhmicTable, jacobian: Float64Array): void {
-  const { count, entry, siemens } = table;
-  for (let i = 0; i < count; i++) stampConductance(jacobian, entry, i, siemens[i]);
+  const { amps, high, low } = x;
+  for (let i = 0; i < count; i++) {
+    const from = a[i];
+    const to = b[i];
+    const p = high[from];
+    const q = high[to];
+    const difference = p - q;
+    const part = difference - p;
+    const error = p - (difference - part) - (q + part);
+    amps[flow + i] = siemens[i] * (difference - drive * emf[i] + (error + (low[from] - low[to])));
+  }
 }

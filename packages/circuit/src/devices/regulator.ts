@@ -155,8 +155,6 @@ export function evaluateRegulators(table: RegulatorTable, x: Evaluation): number
     x.amps[at + 1] = table.quiescent[i] * rise + regulatorLeak * across(x, input, reference);
     x.amps[at + 2] = regulatorLeak * across(x, output, reference);
     hold(table, x, i, follow, siemens, quiescentSiemens);
-    const { held } = table;
-    stamp(x.jacobian, table.entry, 9 * i, held[3 * i], held[3 * i + 1], held[3 * i + 2]);
   }
   return limited;
 }
@@ -183,6 +181,12 @@ function hold(
   x.stale[table.input[i]] = 1;
   x.stale[table.output[i]] = 1;
   x.stale[table.reference[i]] = 1;
+  x.jacobianIsCurrent = false;
+}
+
+export function stampRegulators({ count, entry, held }: RegulatorTable, jacobian: Float64Array): void {
+  for (let i = 0; i < count; i++)
+    stamp(jacobian, entry, 9 * i, held[3 * i], held[3 * i + 1], held[3 * i + 2]);
 }
 
 function stamp(

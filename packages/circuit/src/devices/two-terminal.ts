@@ -37,6 +37,15 @@ export function placeTwoTerminals(pairs: readonly Pair[], { pattern, flows }: Bu
   };
 }
 
+/** Adds the conductance of every device to the Jacobian. */
+export function stampAll(
+  { count, entry }: TwoTerminals,
+  jacobian: Float64Array,
+  siemens: Float64Array,
+): void {
+  for (let i = 0; i < count; i++) stampConductance(jacobian, entry, i, siemens[i]);
+}
+
 /** Adds a conductance at device i to the Jacobian. */
 export function stampConductance(
   jacobian: Float64Array,

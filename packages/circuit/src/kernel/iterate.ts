@@ -20,6 +20,8 @@ export interface Evaluation extends Iterate {
   readonly jacobian: Float64Array;
   /** By row, 1 where an entry of the Jacobian has changed since the last factorisation. Ground has a place as well. */
   readonly stale: Uint8Array;
+  /** False when a slope or a number behind the Jacobian has changed since it was put together. */
+  jacobianIsCurrent: boolean;
   /** The charge, flux or other stored quantity of each slot at the iterate; see `rate`. */
   readonly charge: Float64Array;
   /** Its time derivative is taken as rate · charge + history. Both are 0 at an operating point. */
@@ -42,6 +44,7 @@ export function createEvaluation(pattern: Pattern, flows: Flows, charges: number
     amps: new Float64Array(flows.count),
     jacobian: new Float64Array(pattern.rows.length),
     stale: new Uint8Array(length).fill(1),
+    jacobianIsCurrent: false,
     charge: new Float64Array(charges),
     history: new Float64Array(charges),
     rate: 0,
@@ -58,7 +61,7 @@ export function across(iterate: Iterate, a: number, b: number): number {
 
 /**
  * Voltage from a to b beyond an EMF. The difference of the high parts is split into itself and its rounding error
- * (Knuth, as in `advance`), or a battery of 10 mΩ at rest would seem to pass picoamps.
+ * (Knuth, as in `takeStep`), or a battery of 10 mΩ at rest would seem to pass picoamps.
  */
 export function beyond(iterate: Iterate, a: number, b: number, emf: number): number {
   const p = iterate.high[a];
@@ -80,7 +83,7 @@ const slopeTolerance = 1e-3;
 export const isSlopeKept = (x: Evaluation, held: number, slope: number): boolean =>
   held === slope || (!x.isRefreshing && Math.abs(slope - held) <= slopeTolerance * Math.abs(held));
 
-/** The slope to use for a device between rows a and b: the held one where that will do, or else the new one. */
+/** Takes the slope of a device between rows a and b over into the Jacobian, unless the held one will do. */
 export function holdSlope(
   x: Evaluation,
   held: Float64Array,
@@ -88,20 +91,10 @@ export function holdSlope(
   slope: number,
   a: number,
   b: number,
-): number {
-  if (isSlopeKept(x, held[i], slope)) return held[i];
+): void {
+  if (isSlopeKept(x, held[i], slope)) return;
   held[i] = slope;
   x.stale[a] = 1;
   x.stale[b] = 1;
-  return slope;
-}
-
-/** Adds a step to unknown i and renormalises the pair (error-free sum; D. E. Knuth, TAOCP vol. 2, 4.2.2). */
-export function advance(iterate: Iterate, i: number, step: number): void {
-  const high = iterate.high[i];
-  const add = step + iterate.low[i];
-  const sum = high + add;
-  const part = sum - high;
-  iterate.high[i] = sum;
-  iterate.low[i] = high - (sum - part) + (add - part);
+  x.jacobianIsCurrent = false;
 }

@@ -1,4 +1,3 @@
-import { advance } from "./iterate";
 import {
   evaluate,
   invalidate,
@@ -35,24 +34,31 @@ export function iterate(system: NewtonSystem, maxIterations: number): Outcome {
       return "singular";
     }
     wasSmall = takeStep(system);
-    if (!wasSmall && !isFinite(system)) return "stuck";
+    if (!wasSmall && !hasFiniteIterate(system)) return "stuck";
   }
 }
 
-/** Moves the iterate; true when no unknown moved far. */
+/**
+ * Moves the iterate; true when no unknown moved far. The pair of each unknown is renormalised by an error-free sum
+ * (D. E. Knuth, TAOCP vol. 2, 4.2.2).
+ */
 function takeStep(system: NewtonSystem): boolean {
-  const { x, step, smallStep } = system;
-  const { high } = x;
-  let isSmall = true;
+  const { step, smallStep } = system;
+  const { high, low } = system.x;
+  let large = 0;
   for (let i = 0; i < smallStep.length; i++) {
-    const move = -step[i];
-    advance(x, i, move);
-    if (!(Math.abs(move) <= relativeStep * Math.abs(high[i]) + smallStep[i])) isSmall = false;
+    const before = high[i];
+    const add = low[i] - step[i];
+    const sum = before + add;
+    const part = sum - before;
+    high[i] = sum;
+    low[i] = before - (sum - part) + (add - part);
+    if (!(Math.abs(step[i]) <= relativeStep * Math.abs(sum) + smallStep[i])) large++;
   }
-  return isSmall;
+  return large === 0;
 }
 
-function isFinite(system: NewtonSystem): boolean {
+function hasFiniteIterate(system: NewtonSystem): boolean {
   const { high } = system.x;
   for (let i = 0; i < high.length; i++) if (!Number.isFinite(high[i])) return false;
   return true;
