@@ -81,6 +81,8 @@ export interface Filament {
 /**
  * Linear series regulator. Defaults: dropoutVolts 0.5, quiescentAmps 0, outputOhms 0.01. Sources current only;
  * the output current comes out of `input`, the quiescent current flows input → reference. See devices/regulator.
+ * With `foldbackAmps` (no more than limitAmps) that is what it supplies into a short. With `reverseOhms` a junction and
+ * that resistance lead from output back to input, as in a module whose supply rail is pulled above its own supply.
  */
 export interface Regulator {
   readonly kind: "regulator";
@@ -93,6 +95,8 @@ export interface Regulator {
   readonly dropoutVolts?: number;
   readonly quiescentAmps?: number;
   readonly outputOhms?: number;
+  readonly foldbackAmps?: number;
+  readonly reverseOhms?: number;
 }
 
 /**

@@ -1,4 +1,6 @@
 import { across, beyond, type Evaluation, isSlopeKept } from "../kernel/iterate";
+import { logistic, softplus } from "../laws/bends";
+import { foldbackEnd, foldbackShare, foldbackSlope } from "../laws/regulator-foldback";
 import type { Regulator } from "../network";
 import type { Builders } from "./two-terminal";
 
@@ -21,6 +23,15 @@ const regulatorLeak = 1e-12;
  *
  * so it holds its voltage behind outputOhms, falls into constant current at the limit, follows the input less the
  * dropout when that is lower, and passes nothing once the output is above its target. No reverse current.
+ *
+ * With fold-back the limit falls with the output: in place of 1000, the corner of z is
+ *
+ *   1000 · (f + (1 − f) · vo/volts),  f = foldbackAmps/limitAmps,  with vo held (smoothly) above −volts·min(f, 0.1)/2
+ *
+ * from limitAmps at the nominal output through foldbackAmps at 0 V. A load that draws little less at low volts (a cold
+ * filament, a current source) may cross that falling line more than once, and such a supply may fail to start or stay
+ * down after a short is gone. Newton always comes down the line from the top, so the answer is the crossing that is
+ * reached from full output; a load that takes more than foldbackAmps at any voltage may have none.
  */
 export interface RegulatorTable {
   readonly count: number;
@@ -32,6 +43,8 @@ export interface RegulatorTable {
   readonly dropout: Float64Array;
   readonly quiescent: Float64Array;
   readonly ohms: Float64Array;
+  /** foldbackAmps / limitAmps; 1 without fold-back. */
+  readonly foldback: Float64Array;
   /** z of the last evaluation. */
   readonly last: Float64Array;
   /** Nine entries per device: rows input, output, reference by columns input, output, reference. */
@@ -62,6 +75,7 @@ export function createRegulatorTable(nodes: readonly Triple[], { pattern, flows 
     dropout: column(),
     quiescent: column(),
     ohms: column(),
+    foldback: column(),
     last: column(),
     entry: Int32Array.from(nodes.flatMap((n) => n.flatMap((row) => n.map((col) => pattern.entry(row, col))))),
     held: new Float64Array(3 * nodes.length),
@@ -75,6 +89,7 @@ export function setRegulator(table: RegulatorTable, i: number, element: Regulato
   table.dropout[i] = element.dropoutVolts ?? 0.5;
   table.quiescent[i] = element.quiescentAmps ?? 0;
   table.ohms[i] = element.outputOhms ?? 0.01;
+  table.foldback[i] = (element.foldbackAmps ?? element.limitAmps) / element.limitAmps;
 }
 
 /** Cold start in the middle of the regulating range. */
@@ -82,16 +97,11 @@ export function resetRegulators(table: RegulatorTable): void {
   table.last.fill(0.5 / currentBend);
 }
 
-/** ln(1 + eˣ) without overflow. */
-const softplus = (x: number): number => Math.max(x, 0) + Math.log1p(Math.exp(-Math.abs(x)));
-/** Its derivative. */
-const logistic = (x: number): number => 1 / (1 + Math.exp(-x));
-
 const zAtLimit = 1 / currentBend;
 
 /** Output current as a part of the bend current; written about the nearer corner so that nothing cancels. */
-const outputCurve = (z: number): number =>
-  z < zAtLimit / 2 ? softplus(z) - softplus(z - zAtLimit) : zAtLimit + softplus(-z) - softplus(zAtLimit - z);
+const outputCurve = (z: number, corner: number): number =>
+  z < corner / 2 ? softplus(z) - softplus(z - corner) : corner + softplus(-z) - softplus(corner - z);
 
 function headroomOf(table: RegulatorTable, x: Evaluation, i: number): number {
   return across(x, table.input[i], table.reference[i]) - table.dropout[i];
@@ -120,6 +130,28 @@ function limitDrive(last: number, wanted: number): number {
   return last < zAtLimit && wanted > zAtLimit ? zAtLimit : wanted;
 }
 
+/** The output voltage, as a part of the nominal one, at a z that lies lower than the node voltages say. */
+const outputPart = (table: RegulatorTable, x: Evaluation, i: number, lower: number): number =>
+  (across(x, table.output[i], table.reference[i]) + lower * table.ohms[i] * table.limit[i] * currentBend) /
+  table.volts[i];
+
+/**
+ * Limiting with the fold-back taken in. On the falling line Newton runs the wrong way for a load that could have the
+ * full output: down to below 0 V, where the line has ended, and from there up again. Nothing comes up that way in
+ * earnest, so whatever tries is sent to the top, from where it comes down again if it has to.
+ */
+function limitFolding(table: RegulatorTable, x: Evaluation, i: number, actual: number): number {
+  const last = table.last[i];
+  const fold = table.foldback[i];
+  if (fold < 1 && actual < last) {
+    const was = outputPart(table, x, i, actual - last);
+    const end = -foldbackEnd(fold);
+    const becomes = outputPart(table, x, i, 0);
+    if (was < end && becomes > end) return zAtLimit / 2;
+  }
+  return limitDrive(last, actual);
+}
+
 /**
  * An output that supplies next to nothing stands far down the exponential foot of the curve, and Newton goes down there
  * by one unit of z a step. The tangent has told which current is left over: go to where the curve itself has it, as the
@@ -135,26 +167,32 @@ export function evaluateRegulators(table: RegulatorTable, x: Evaluation): number
   let limited = 0;
   for (let i = 0; i < table.count; i++) {
     const actual = driveOf(table, x, i);
-    const z = x.isLimiting ? limitDrive(table.last[i], actual) : actual;
+    const z = x.isLimiting ? limitFolding(table, x, i, actual) : actual;
     if (z !== actual) limited++;
     table.last[i] = z;
 
     const bend = table.limit[i] * currentBend;
-    const slope = logistic(z) - logistic(z - zAtLimit);
+    const fold = table.foldback[i];
+    const part = fold < 1 ? outputPart(table, x, i, actual - z) : 1;
+    const corner = zAtLimit * (fold < 1 ? foldbackShare(fold, part) : 1);
+    const slope = logistic(z) - logistic(z - corner);
     const siemens = slope / table.ohms[i];
+    // What the limit rises by with the output: a negative conductance.
+    const rise =
+      fold < 1 ? (table.limit[i] * logistic(z - corner) * foldbackSlope(fold, part)) / table.volts[i] : 0;
     const headroom = headroomOf(table, x, i);
     const follow = siemens * logistic((table.volts[i] - headroom) / dropoutBend);
-    const rise = Math.tanh((headroom + table.dropout[i]) / quiescentVolts);
-    const quiescentSiemens = (table.quiescent[i] * (1 - rise * rise)) / quiescentVolts + regulatorLeak;
+    const tanh = Math.tanh((headroom + table.dropout[i]) / quiescentVolts);
+    const quiescentSiemens = (table.quiescent[i] * (1 - tanh * tanh)) / quiescentVolts + regulatorLeak;
 
     const input = table.input[i];
     const output = table.output[i];
     const reference = table.reference[i];
     const at = table.flow + 3 * i;
-    x.amps[at] = bend * (outputCurve(z) + slope * (actual - z));
-    x.amps[at + 1] = table.quiescent[i] * rise + regulatorLeak * across(x, input, reference);
+    x.amps[at] = bend * (outputCurve(z, corner) + (slope - rise * table.ohms[i]) * (actual - z));
+    x.amps[at + 1] = table.quiescent[i] * tanh + regulatorLeak * across(x, input, reference);
     x.amps[at + 2] = regulatorLeak * across(x, output, reference);
-    hold(table, x, i, follow, siemens, quiescentSiemens);
+    hold(table, x, i, follow, siemens - rise, quiescentSiemens);
   }
   return limited;
 }

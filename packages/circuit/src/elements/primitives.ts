@@ -1,4 +1,4 @@
-import type { CircuitElement, Diode, PrimitiveElement } from "../network";
+import type { CircuitElement, Diode, PrimitiveElement, Regulator } from "../network";
 import type { ElementDefinition, Part } from "./definition";
 import { celsius, finite, flag, fraction, notNegative, positive } from "./rules";
 
@@ -18,6 +18,18 @@ const poles = (element: { readonly positive: string; readonly negative: string }
 ];
 
 const innerNode = (diode: Diode): string => `${diode.id}#junction`;
+
+/** The way back from output to input is a junction in series with a resistance. */
+function regulatorParts(element: Regulator): readonly Part[] {
+  const { id, input, output, reverseOhms: ohms } = element;
+  if (ohms === undefined) return [element];
+  const inner = `${id}#reverse`;
+  return [
+    element,
+    { kind: "resistor", id: `${id}#reverse`, a: output, b: inner, ohms },
+    { kind: "diode", id: `${id}#junction`, anode: inner, cathode: input },
+  ];
+}
 
 /** The kinds that the solver has tables for. */
 export const primitives: Definitions = {
@@ -96,9 +108,24 @@ export const primitives: Definitions = {
       dropoutVolts: notNegative,
       quiescentAmps: notNegative,
       outputOhms: positive,
+      foldbackAmps: positive,
+      reverseOhms: positive,
     },
     required: ["volts", "limitAmps"],
+    topological: ["reverseOhms"],
     terminals: (element) => [element.input, element.output, element.reference],
+    refuse: ({ limitAmps, foldbackAmps = limitAmps }) =>
+      foldbackAmps <= limitAmps
+        ? undefined
+        : { message: "foldbackAmps must be no more than limitAmps.", field: "foldbackAmps" },
+    parts: regulatorParts,
+    amps: ({ id, reverseOhms }) =>
+      reverseOhms === undefined
+        ? [[id, 1]]
+        : [
+            [id, 1],
+            [`${id}#reverse`, -1],
+          ],
   },
   controlledSource: {
     ...itself<Of<"controlledSource">>(),

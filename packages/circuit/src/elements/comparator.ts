@@ -1,0 +1,58 @@
+import type { NodeName } from "../network";
+import type { ElementDefinition } from "./definition";
+import { finite, flag, positive } from "./rules";
+
+/**
+ * A contact between a and b that a control voltage, v(positive) − v(negative), closes: above `thresholdVolts` plus half
+ * the hysteresis, and opens below the threshold less half of it. With `closesBelow` the other way round. In a transient
+ * the moment of crossing is located. Defaults: hysteresisVolts 0.1, closedOhms 1, openOhms 1e9, inputOhms 1e9 (between
+ * positive and negative), open at the start.
+ */
+export interface Comparator {
+  readonly kind: "comparator";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly positive: NodeName;
+  readonly negative: NodeName;
+  readonly thresholdVolts: number;
+  readonly hysteresisVolts?: number;
+  readonly closesBelow?: boolean;
+  readonly initiallyClosed?: boolean;
+  readonly closedOhms?: number;
+  readonly openOhms?: number;
+  readonly inputOhms?: number;
+}
+
+/** States: 0 open, 1 closed. */
+export const comparatorDefinition: ElementDefinition<Comparator> = {
+  fields: {
+    thresholdVolts: finite,
+    hysteresisVolts: positive,
+    closesBelow: flag,
+    initiallyClosed: flag,
+    closedOhms: positive,
+    openOhms: positive,
+    inputOhms: positive,
+  },
+  required: ["thresholdVolts"],
+  terminals: ({ a, b, positive: plus, negative }) => [a, b, plus, negative],
+  parts: ({ id, a, b, positive: plus, negative, closedOhms = 1, openOhms = 1e9, inputOhms = 1e9 }, state) => [
+    { kind: "switch", id: `${id}#contact`, a, b, closed: state === 1, closedOhms, openOhms },
+    { kind: "resistor", id: `${id}#input`, a: plus, b: negative, ohms: inputOhms },
+  ],
+  amps: ({ id }) => [[`${id}#contact`, 1]],
+  initialState: ({ initiallyClosed = false }) => (initiallyClosed ? 1 : 0),
+  guards(
+    { positive: plus, negative, thresholdVolts, hysteresisVolts = 0.1, closesBelow = false },
+    state,
+    look,
+  ) {
+    const beyond = look.volts(plus) - look.volts(negative) - thresholdVolts;
+    const falls = closesBelow === (state === 0);
+    // The next change is due on the way down for a closed contact that closes above, and an open one that closes below.
+    const value = (falls ? -beyond : beyond) - hysteresisVolts / 2;
+    return [{ value, next: state === 0 ? 1 : 0 }];
+  },
+  quantities: (_element, state) => ({ isClosed: state }),
+};
