@@ -125,7 +125,10 @@ function limitJunction(table: DiodeTable, i: number, wanted: number): number {
   if (wanted < Math.min(0, -knee)) {
     const vr = table.reverseThermal[i];
     const room = criticalOf(vr, table.saturation[i]);
-    return -knee - limitRise(-(wanted + knee), -(last + knee), vr, room);
+    const beyond = -(wanted + knee);
+    const limited = limitRise(beyond, -(last + knee), vr, room);
+    // Back and forth over the knee would round, and a voltage that is not limited must come back as it was.
+    return limited === beyond ? wanted : -knee - limited;
   }
   return limitRise(wanted, last, vt, table.critical[i]);
 }
