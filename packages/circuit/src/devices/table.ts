@@ -1,6 +1,6 @@
 import { across, type Evaluation, holdSlope } from "../kernel/iterate";
 import { createMonotoneCurve, curveSlope, curveValue, type MonotoneCurve } from "../physics/monotone-curve";
-import { stampConductance, type TwoTerminals } from "./two-terminal";
+import type { TwoTerminals } from "./two-terminal";
 
 /** Leak across every curve, siemens: keeps a node between two flat pieces defined. */
 export const curveLeak = 1e-12;
@@ -81,7 +81,7 @@ export function evaluateCurves(table: CurveTable, x: Evaluation): number {
     table.last[i] = v;
     const slope = curveSlope(table.curves[i], v) + curveLeak;
     x.amps[table.flow + i] = curveAmps(table, i, v) + slope * (actual - v);
-    stampConductance(x.jacobian, table.entry, i, holdSlope(x, table.held, i, slope, a, b));
+    holdSlope(x, table.held, i, slope, a, b);
   }
   return limited;
 }
