@@ -1,6 +1,7 @@
 import { setDiode } from "./devices/diode";
 import { setFilament } from "./devices/filament";
 import { setRegulator } from "./devices/regulator";
+import { setCurve } from "./devices/table";
 import type { Part } from "./elements/definition";
 import { ohmsOf } from "./expansion";
 import type { DeviceTables } from "./tables";
@@ -91,6 +92,11 @@ export function bind(
     case "filament":
       return at(tables.filament, (p) => {
         if (p.kind === "filament") setFilament(tables.filament, row, p);
+        return false;
+      });
+    case "curve":
+      return at(tables.curve, (p) => {
+        if (p.kind === "curve") setCurve(tables.curve, row, p);
         return false;
       });
     case "regulator":

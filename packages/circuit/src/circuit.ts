@@ -28,6 +28,7 @@ export interface StartingPoint {
   readonly low: Float64Array;
   readonly junctions: Float64Array;
   readonly drives: Float64Array;
+  readonly curves: Float64Array;
   readonly laws: readonly Float64Array[];
   readonly states: Int32Array;
 }

@@ -33,6 +33,7 @@ export function nodesOf(part: Part): readonly NodeName[] {
     case "filament":
     case "capacitor":
     case "inductor":
+    case "curve":
       return [part.a, part.b];
     case "voltageSource":
     case "controlledSource":

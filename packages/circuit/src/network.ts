@@ -1,3 +1,15 @@
+import type { Alternator } from "./elements/alternator";
+import type { Battery } from "./elements/battery";
+import type { Comparator } from "./elements/comparator";
+import type { Curve } from "./elements/curve";
+import type { Driver } from "./elements/driver";
+import type { Led } from "./elements/led";
+import type { Motor } from "./elements/motor";
+import type { Relay } from "./elements/relay";
+import type { Zener } from "./elements/zener";
+
+export type { Alternator, Battery, Comparator, Curve, Driver, Led, Motor, Relay, Zener };
+
 /** A node is a name and nothing else; "0" is not special, the network names its ground. */
 export type NodeName = string;
 
@@ -147,10 +159,11 @@ export type PrimitiveElement =
   | Regulator
   | ControlledSource
   | Capacitor
-  | Inductor;
+  | Inductor
+  | Curve;
 
 /** Kinds that are made of primitive ones and of devices with equations of their own; see elements/definition. */
-export type CompoundElement = never;
+export type CompoundElement = Led | Zener | Driver | Comparator | Motor | Relay | Battery | Alternator;
 
 export type CircuitElement = PrimitiveElement | CompoundElement;
 

@@ -12,6 +12,7 @@ import { createFilamentTable, type FilamentTable } from "./devices/filament";
 import { type LawPlacement, type LawTable, placeLaw, sizeOf } from "./devices/law-table";
 import { createOhmicTable, type OhmicTable } from "./devices/ohmic";
 import { createRegulatorTable, type RegulatorTable, type Triple } from "./devices/regulator";
+import { type CurveTable, createCurveTable } from "./devices/table";
 import { type Builders, type Pair, placeTwoTerminals } from "./devices/two-terminal";
 import type { Part } from "./elements/definition";
 import { createFlowBuilder, type Flows } from "./kernel/flows";
@@ -27,6 +28,7 @@ export interface DeviceTables {
   readonly controlled: ControlledCurrentTable;
   readonly diode: DiodeTable;
   readonly filament: FilamentTable;
+  readonly curve: CurveTable;
   readonly regulator: RegulatorTable;
   readonly law: LawTable;
   /** Number of slots for charges and fluxes. */
@@ -62,10 +64,17 @@ export function buildTables(
     controlled: createControlledCurrentTable(rows.controlled, ground, builders),
     diode: createDiodeTable(placeTwoTerminals(rows.diode, builders)),
     filament: createFilamentTable(placeTwoTerminals(rows.filament, builders)),
+    curve: createCurveTable(placeTwoTerminals(rows.curve, builders)),
     regulator: createRegulatorTable(rows.regulator, builders),
     law: { devices: laws.map((placement) => placeLaw(placement, builders)) },
     slots,
-    isLinear: rows.diode.length + rows.filament.length + rows.regulator.length + rows.law.length === 0,
+    isLinear:
+      rows.diode.length +
+        rows.filament.length +
+        rows.curve.length +
+        rows.regulator.length +
+        rows.law.length ===
+      0,
   };
   const bindings = parts.map((part, i) => {
     const binding = bind(part, tables, rows.rowOf[i], numbering.unknown[i] >= 0, numbering.nodes[i]);
@@ -83,6 +92,7 @@ function sortIntoRows(parts: readonly Part[], numbering: Numbering) {
   const controlled: ControlledCurrentPlacement[] = [];
   const diode: Pair[] = [];
   const filament: Pair[] = [];
+  const curve: Pair[] = [];
   const regulator: Triple[] = [];
   const law: Omit<LawPlacement, "slot">[] = [];
 
@@ -106,6 +116,8 @@ function sortIntoRows(parts: readonly Part[], numbering: Numbering) {
         return diode.push([a, b]) - 1;
       case "filament":
         return filament.push([a, b]) - 1;
+      case "curve":
+        return curve.push([a, b]) - 1;
       case "regulator":
         return regulator.push([a, b, c]) - 1;
       default:
@@ -113,7 +125,7 @@ function sortIntoRows(parts: readonly Part[], numbering: Numbering) {
     }
   };
   const rowOf = Int32Array.from(parts, place);
-  return { ohmic, current, capacitor, branch, controlled, diode, filament, regulator, law, rowOf };
+  return { ohmic, current, capacitor, branch, controlled, diode, filament, curve, regulator, law, rowOf };
 }
 
 function controlOf(

@@ -1,5 +1,5 @@
 import type { DeviceLaw } from "../devices/law";
-import type { CircuitElement, NodeName, PrimitiveElement } from "../network";
+import type { NodeName, PrimitiveElement } from "../network";
 import type { Rule } from "./rules";
 
 /** A device with equations of its own, as a part of an element. */
@@ -36,7 +36,7 @@ export interface Guard {
  * nodes alike. Whatever the numbers and the state, `parts` must answer the same parts between the same nodes: only
  * optional fields that are absent may leave a part out, and then `set` refuses to bring them in later.
  */
-export interface ElementDefinition<Element extends CircuitElement> {
+export interface ElementDefinition<Element extends { readonly id: string; readonly kind: string }> {
   /** Range of every field that `set` may change. */
   readonly fields: Readonly<Record<string, Rule>>;
   readonly required: readonly string[];

@@ -1,4 +1,5 @@
 import type { CircuitElement, Diode, PrimitiveElement, Regulator } from "../network";
+import { curveDefinition } from "./curve";
 import type { ElementDefinition, Part } from "./definition";
 import { celsius, finite, flag, fraction, notNegative, positive } from "./rules";
 
@@ -127,6 +128,7 @@ export const primitives: Definitions = {
             [`${id}#reverse`, -1],
           ],
   },
+  curve: curveDefinition,
   controlledSource: {
     ...itself<Of<"controlledSource">>(),
     fields: { gain: finite },

@@ -1,13 +1,31 @@
 import type { CircuitElement } from "../network";
+import { alternatorDefinition as alternator } from "./alternator";
+import { batteryDefinition as battery } from "./battery";
+import { comparatorDefinition as comparator } from "./comparator";
 import type { ElementDefinition } from "./definition";
+import { driverDefinition as driver } from "./driver";
+import { ledDefinition as led } from "./led";
+import { motorDefinition as motor } from "./motor";
 import { primitives } from "./primitives";
+import { relayDefinition as relay } from "./relay";
+import { zenerDefinition as zener } from "./zener";
 
 type Definitions = {
   readonly [Kind in CircuitElement["kind"]]: ElementDefinition<Extract<CircuitElement, { kind: Kind }>>;
 };
 
 /** Every kind of element there is. */
-export const definitions: Definitions = { ...primitives };
+export const definitions: Definitions = {
+  ...primitives,
+  led,
+  zener,
+  driver,
+  comparator,
+  motor,
+  relay,
+  battery,
+  alternator,
+};
 
 /** The definition of an element's kind; undefined for a kind that does not exist. */
 export function findDefinition(element: CircuitElement): ElementDefinition<CircuitElement> | undefined {

@@ -8,6 +8,7 @@ import { evaluateFilaments } from "../devices/filament";
 import { evaluateLaws, measureLaws, resetLaws, stampLaws } from "../devices/law-table";
 import { flowOhmic } from "../devices/ohmic";
 import { evaluateRegulators, resetRegulators, stampRegulators } from "../devices/regulator";
+import { evaluateCurves, resetCurves } from "../devices/table";
 import { stampAll } from "../devices/two-terminal";
 import type { DeviceTables } from "../tables";
 import { allocateFactor, type NumericFactor, refactor, solveFactored } from "./factor";
@@ -96,6 +97,7 @@ export function resetToCold(system: NewtonSystem): void {
   x.low.fill(0);
   resetDiodes(tables.diode);
   resetRegulators(tables.regulator);
+  resetCurves(tables.curve);
   resetLaws(tables.law, x.high);
 }
 
@@ -105,6 +107,7 @@ export const saveStart = ({ x, tables }: NewtonSystem): Omit<StartingPoint, "sta
   low: x.low.slice(),
   junctions: tables.diode.last.slice(),
   drives: tables.regulator.last.slice(),
+  curves: tables.curve.last.slice(),
   laws: tables.law.devices.map((device) => device.last.slice()),
 });
 
@@ -124,6 +127,7 @@ export function resetTo(system: NewtonSystem, start: Omit<StartingPoint, "states
   system.x.low.set(start.low);
   system.tables.diode.last.set(start.junctions);
   system.tables.regulator.last.set(start.drives);
+  system.tables.curve.last.set(start.curves);
   system.tables.law.devices.forEach((device, i) => {
     device.last.set(start.laws[i]);
   });
@@ -158,6 +162,7 @@ function stampJacobian(system: NewtonSystem): void {
   x.jacobian.set(system.linear);
   stampAll(tables.diode, x.jacobian, tables.diode.held);
   stampAll(tables.filament, x.jacobian, tables.filament.held);
+  stampAll(tables.curve, x.jacobian, tables.curve.held);
   stampRegulators(tables.regulator, x.jacobian);
   stampLaws(tables.law, x.jacobian);
   x.jacobianIsCurrent = true;
@@ -178,7 +183,7 @@ function listPasses(tables: DeviceTables): readonly Pass[] {
     };
     return count > 0 ? [pass] : [];
   };
-  const { ohmic, current, capacitor, branch, controlled, filament, diode, regulator, law } = tables;
+  const { ohmic, current, capacitor, branch, controlled, filament, curve, diode, regulator, law } = tables;
   return [
     ...unlimited(ohmic.count, (x, drive) => flowOhmic(ohmic, x, drive)),
     ...unlimited(current.count, (x, drive) => flowCurrentSources(current, x, drive)),
@@ -187,6 +192,7 @@ function listPasses(tables: DeviceTables): readonly Pass[] {
     ...unlimited(controlled.count, (x) => flowControlledCurrents(controlled, x)),
     ...unlimited(filament.count, (x) => evaluateFilaments(filament, x)),
     ...(diode.count > 0 ? [(x: Evaluation) => evaluateDiodes(diode, x)] : []),
+    ...(curve.count > 0 ? [(x: Evaluation) => evaluateCurves(curve, x)] : []),
     ...(regulator.count > 0 ? [(x: Evaluation) => evaluateRegulators(regulator, x)] : []),
     ...(law.devices.length > 0 ? [(x: Evaluation) => evaluateLaws(law, x)] : []),
   ];

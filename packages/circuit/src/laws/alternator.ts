@@ -40,6 +40,8 @@ const rectifierBend = 0.05;
 const fieldBend = 0.02;
 /** Volts over which the regulator changes from the sense terminal to B+. */
 const fallbackBend = 0.05;
+/** So near to a corner a demand counts as having stopped there; it is volts that are kept, and they round. */
+const atCorner = 1e-6;
 /** Exciter diodes and their leads, Ω. */
 const exciterOhms = 0.2;
 /** Part of a pulse (a sixth of a turn) with which the output current follows the rectified EMF. */
@@ -140,17 +142,22 @@ function evaluateLamp(
  * passes a corner of the regulator without a stop at it (as in devices/regulator.ts).
  */
 function limitDemand(p: AlternatorParameters, at: Layout, x: Float64Array, last: Float64Array): boolean {
+  const field = Math.min(1, Math.max(0, x[at.field]));
+  const isFieldLimited = Math.abs(field - x[at.field]) > 1e-9;
+  if (isFieldLimited) x[at.field] = field;
   const from = demandOf(p, at, last);
   const wanted = demandOf(p, at, x);
+  const wasNone = from <= atCorner;
+  const wasFull = from >= 1 - atCorner;
   let to = wanted;
-  if ((from >= 1 && wanted < 0) || (from <= 0 && wanted > 1)) to = 0.5;
-  else if (from > 0 && wanted < 0) to = 0;
-  else if (from < 1 && wanted > 1) to = 1;
-  if (to === wanted) return false;
-  const volts = p.setVolts + p.bandVolts * (0.5 - to);
-  const byPlus = at.sense === 0 || x[0] - p.senseFallbackVolts > x[at.sense];
-  if (!byPlus) x[at.sense] = volts;
-  else x[0] = at.sense === 0 ? volts : volts + p.senseFallbackVolts;
+  if ((wasFull && wanted < 0) || (wasNone && wanted > 1)) to = 0.5;
+  else if (!wasNone && wanted < 0) to = 0;
+  else if (!wasFull && wanted > 1) to = 1;
+  if (to === wanted) return isFieldLimited;
+  // Both together: what the regulator looks at hangs on B+, by whatever cable.
+  const shift = p.bandVolts * (wanted - to);
+  x[0] += shift;
+  if (at.sense !== 0) x[at.sense] += shift;
   return true;
 }
 

@@ -1,4 +1,5 @@
 import type { DeviceLaw, LawOutput } from "../devices/law";
+import { copperCoefficient } from "../physics/copper-temperature";
 import { windingOhmsFactor, windingOhmsFactorSlope } from "../physics/copper-winding";
 
 /** Numbers of a motor, SI throughout. See elements/motor for what each one means. */
@@ -30,7 +31,7 @@ export interface HeatedMotorParameters extends MotorParameters {
   readonly housingCapacity: number;
   readonly housingCelsius: number;
   readonly ambientCelsius: number;
-  /** In an operating point: true for thermal balance, false to hold both temperatures where they are. */
+  /** For an operating point alone: true for thermal balance, false to hold both temperatures where they are. */
   readonly heatInBalance: boolean;
 }
 
@@ -91,6 +92,29 @@ function stopAtZero(p: MotorParameters, x: Float64Array, last: Float64Array): bo
   }
   if (p.brushVolts > 0 && x[AMPS] * last[AMPS] < 0) {
     x[AMPS] = 0;
+    changed = true;
+  }
+  return changed;
+}
+
+/**
+ * In balance a winding is warmer than its surroundings by Rth·R(T)·i², which has an answer only while
+ * g = Rth·R₂₀·α·i² is below 1; on its way through the inrush Newton would pass beyond, where the answer has the wrong
+ * sign. So g comes no more than half of the way nearer to 1 in one step, and no winding gets colder than its surroundings.
+ */
+function stayBelowRunaway(p: HeatedMotorParameters, x: Float64Array, last: Float64Array): boolean {
+  let changed = false;
+  const perSquare = (p.windingToHousing + p.housingToAmbient) * p.ohms * copperCoefficient;
+  const before = Math.min(perSquare * last[AMPS] ** 2, 1);
+  const most = Math.max(0.5, (1 + before) / 2);
+  if (perSquare * x[AMPS] ** 2 > most) {
+    x[AMPS] = Math.sign(x[AMPS]) * Math.sqrt(most / perSquare);
+    changed = true;
+  }
+  const coldest = p.ambientCelsius - 1;
+  for (const heat of [WINDING, HOUSING]) {
+    if (x[heat] >= coldest) continue;
+    x[heat] = coldest;
     changed = true;
   }
   return changed;
@@ -168,5 +192,8 @@ export const heatedMotorLaw: DeviceLaw<HeatedMotorParameters> = {
       -2 * p.viscousFriction * w - p.coulombFriction * (dry + (w / stillRadiansPerSecond) * (1 - dry * dry));
   },
   initial: (p) => [p.startAmps, p.locked ? 0 : p.startRadiansPerSecond, p.celsius, p.housingCelsius],
-  limit: stopAtZero,
+  limit(p, x, last) {
+    const stopped = stopAtZero(p, x, last);
+    return (p.heatInBalance && stayBelowRunaway(p, x, last)) || stopped;
+  },
 };

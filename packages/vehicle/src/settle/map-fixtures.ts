@@ -47,6 +47,7 @@ function mapElement(element: PrimitiveElement, toNode: (name: string) => string)
     case "filament":
     case "capacitor":
     case "inductor":
+    case "curve":
       return { ...element, a: toNode(element.a), b: toNode(element.b) };
     case "voltageSource":
       return { ...element, positive: toNode(element.positive), negative: toNode(element.negative) };

@@ -1,0 +1,122 @@
+import type { DeviceLaw } from "../devices/law";
+import { ptcSiemens, ptcSlope, type SwitchingPtcCurve } from "./switching-ptc-curve";
+
+export interface SwitchingPtcParameters {
+  readonly curve: SwitchingPtcCurve;
+  /** W/K given up to the ambient. */
+  readonly dissipation: number;
+  /** J/K held. */
+  readonly heatCapacity: number;
+  readonly ambientCelsius: number;
+  readonly startCelsius: number;
+}
+
+/** No step of the solver changes the resistance by more than a factor of two … */
+const mostLogarithm = 0.7;
+/** … nor the temperature by more than this, K. */
+const mostKelvin = 60;
+/** Gain or loss of heat below this part of what comes and goes counts as balance. */
+const balancePart = 1e-4;
+/** Amps within this part of what the resistance makes of the volts fit them. */
+const fittingPart = 1e-4;
+/** Volts and amps this near to those that fit are left as the solver has them. */
+const closePart = 1e-7;
+
+/**
+ * A resistor that heats itself. Internal unknowns: its amps and its temperature T in °C,
+ *
+ *   amps = v · G(T),   C · dT/dt = v · amps − W · (T − Tambient)
+ *
+ * A protector in series with its motor has up to three balances: cool, an unstable one, and tripped. The part heats up
+ * from where it starts and stays at the first balance it meets. So does the solver: `limit` lets T move only the way
+ * the part's own surplus of heat drives it, in steps that change R by no more than a factor of two, however far Newton's
+ * method would jump; near a balance Newton's method is left alone. Whenever T is held back, volts and amps are moved along
+ * the line that the network offers (which is why the amps are an unknown of their own: then every iterate lies on that
+ * line) to where they fit T, so that the surplus is that of the part in its network.
+ *
+ * A balance that hardly exists, by less than one such step, may be missed. Where the search is cut off, the operating
+ * point is no_convergence. A warm start goes on from the temperature of the last solution, as the part would: what has
+ * tripped stays so while it is held.
+ */
+export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
+  terminals: 2,
+  internals: [
+    { name: "amps", tolerance: 1e-9 },
+    { name: "celsius", tolerance: 1e-6 },
+  ],
+  evaluate({ curve, dissipation, heatCapacity, ambientCelsius }, x, out) {
+    const v = x[0]!;
+    const amps = x[1]!;
+    const celsius = x[2]!;
+    const siemens = ptcSiemens(curve, celsius);
+    out.f[0] = amps;
+    out.df[1] = 1;
+    out.f[1] = amps - siemens * v;
+    out.df[3] = -siemens;
+    out.df[4] = 1;
+    out.df[5] = -ptcSlope(curve, celsius) * v;
+    out.f[2] = dissipation * (celsius - ambientCelsius) - v * amps;
+    out.df[6] = -amps;
+    out.df[7] = -v;
+    out.df[8] = dissipation;
+    out.q[2] = heatCapacity * celsius;
+    out.dq[8] = heatCapacity;
+  },
+  initial: (parameters) => [0, parameters.startCelsius],
+  limit({ curve, dissipation, ambientCelsius }, x, last) {
+    const celsius = last[2]!;
+    const wanted = x[2]! - celsius;
+    if (!fits(curve, last, fittingPart)) return moveTo(curve, celsius, x, last);
+    const gained = last[0]! * last[1]!;
+    const lost = dissipation * (celsius - ambientCelsius);
+    const isBalanced = Math.abs(gained - lost) <= balancePart * (Math.abs(gained) + Math.abs(lost));
+    const direction = isBalanced ? Math.sign(wanted) : Math.sign(gained - lost);
+    const most = direction * largestStep(curve, celsius, direction);
+    const isShort = wanted * direction >= 0 && Math.abs(wanted) <= Math.abs(most);
+    return moveTo(curve, celsius + (isShort ? wanted : most), x, last);
+  },
+};
+
+/** The same for a transient, where the step of time rules: `limit` only keeps the steps of the solver short. */
+export const switchingPtcTimedLaw: DeviceLaw<SwitchingPtcParameters> = {
+  ...switchingPtcLaw,
+  limit({ curve }, x, last) {
+    const wanted = x[2]! - last[2]!;
+    const most = Math.sign(wanted) * largestStep(curve, last[2]!, Math.sign(wanted));
+    return Math.abs(wanted) <= Math.abs(most) ? false : moveTo(curve, last[2]! + most, x, last);
+  },
+};
+
+function largestStep(curve: SwitchingPtcCurve, celsius: number, direction: number): number {
+  const here = ptcSiemens(curve, celsius);
+  let step = mostKelvin;
+  while (step > 0.01 && Math.abs(Math.log(ptcSiemens(curve, celsius + direction * step) / here)) > mostLogarithm) {
+    step /= 2;
+  }
+  return step;
+}
+
+/**
+ * Takes x to a temperature, and its volts and amps to where the line through those of `last` and x meets the resistance
+ * there; leaves them where they fit already, or where that line is not known or does not meet it. True when that changed
+ * x.
+ */
+function moveTo(curve: SwitchingPtcCurve, celsius: number, x: Float64Array, last: Float64Array): boolean {
+  const isThere = celsius === x[2]!;
+  const siemens = ptcSiemens(curve, celsius);
+  x[2] = celsius;
+  if (fits(curve, x, closePart)) return !isThere;
+  const excess = x[1]! - siemens * x[0]!;
+  const back = excess / (excess - (last[1]! - siemens * last[0]!));
+  const volts = x[0]! - back * (x[0]! - last[0]!);
+  const amps = x[1]! - back * (x[1]! - last[1]!);
+  if (!(Number.isFinite(volts) && volts * amps > 0)) return !isThere;
+  x[0] = volts;
+  x[1] = amps;
+  return true;
+}
+
+function fits(curve: SwitchingPtcCurve, x: Float64Array, part: number): boolean {
+  const amps = ptcSiemens(curve, x[2]!) * x[0]!;
+  return Math.abs(x[1]! - amps) <= part * (Math.abs(x[1]!) + Math.abs(amps));
+}
