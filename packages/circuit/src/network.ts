@@ -1,12 +1,12 @@
-import type { Alternator } from "./elements/alternator";
-import type { Battery } from "./elements/battery";
-import type { Comparator } from "./elements/comparator";
-import type { Curve } from "./elements/curve";
-import type { Driver } from "./elements/driver";
-import type { Led } from "./elements/led";
-import type { Motor } from "./elements/motor";
-import type { Relay } from "./elements/relay";
-import type { Zener } from "./elements/zener";
+import type { Alternator } from "./kinds/alternator";
+import type { Battery } from "./kinds/battery";
+import type { Comparator } from "./kinds/comparator";
+import type { Curve } from "./kinds/curve";
+import type { Driver } from "./kinds/driver";
+import type { Led } from "./kinds/led";
+import type { Motor } from "./kinds/motor";
+import type { Relay } from "./kinds/relay";
+import type { Zener } from "./kinds/zener";
 
 export type { Alternator, Battery, Comparator, Curve, Driver, Led, Motor, Relay, Zener };
 

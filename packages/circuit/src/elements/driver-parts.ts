@@ -1,4 +1,5 @@
 import type { DeviceLaw } from "../devices/law";
+import type { Driver } from "../kinds/driver";
 import {
   type ChannelParameters,
   channelLaw,
@@ -7,7 +8,6 @@ import {
 } from "../laws/channel";
 import type { Diode, NodeName } from "../network";
 import type { DevicePart, Part } from "./definition";
-import type { Driver } from "./driver";
 import { type DriverSide, driverSaturations, sidesOf } from "./driver-rules";
 import { ratedCelsius } from "./rated-junction";
 

@@ -1,5 +1,5 @@
+import type { Driver, DriverType } from "../kinds/driver";
 import type { NodeName } from "../network";
-import type { Driver, DriverType } from "./driver";
 import { mostThermalVolts, ratedCelsius, saturationOf } from "./rated-junction";
 
 /** One switch of an output stage, with the names of its parts and of the two nodes between which it lies. */

@@ -1,4 +1,4 @@
-import type { Relay } from "./relay";
+import type { Relay } from "../kinds/relay";
 
 /**
  * Discrete states of a relay: 0 released, 1 energised, and for one whose armature takes time, from 2 on: phase 0 … n on

@@ -137,7 +137,9 @@ function iterate<P>(
     const jacobian = out.df.slice();
     for (let row = 0; row < size; row++) {
       residual[row] = out.f[row] ?? 0;
-      if (step && row > 0) {
+      // Equations without a memory hold at every moment; the others are averaged over the step.
+      const remembers = out.dq.subarray(row * size, (row + 1) * size).some((slope) => slope !== 0);
+      if (step && remembers) {
         // Trapezoidal: (q − q₀)/h + (f + f₀)/2, times two.
         residual[row] =
           (out.f[row] ?? 0) +

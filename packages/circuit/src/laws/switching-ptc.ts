@@ -90,7 +90,10 @@ export const switchingPtcTimedLaw: DeviceLaw<SwitchingPtcParameters> = {
 function largestStep(curve: SwitchingPtcCurve, celsius: number, direction: number): number {
   const here = ptcSiemens(curve, celsius);
   let step = mostKelvin;
-  while (step > 0.01 && Math.abs(Math.log(ptcSiemens(curve, celsius + direction * step) / here)) > mostLogarithm) {
+  while (
+    step > 0.01 &&
+    Math.abs(Math.log(ptcSiemens(curve, celsius + direction * step) / here)) > mostLogarithm
+  ) {
     step /= 2;
   }
   return step;

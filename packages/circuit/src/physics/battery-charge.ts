@@ -1,7 +1,5 @@
+import type { OpenVoltsTable } from "../kinds/battery";
 import { createMonotoneCurve, curveSlope, curveValue, type MonotoneCurve } from "./monotone-curve";
-
-/** State of charge from 0 to 1 and open-circuit volts of a rested 12 V battery. */
-export type OpenVoltsTable = readonly (readonly [charge: number, volts: number])[];
 
 /**
  * Rested 12 V flooded battery at 25 °C in tenths of its charge. Source: Ver-Mac manual p. 42,

@@ -1,0 +1,99 @@
+import { fuseLink, linkHalfVolts, mostHotRatio } from "../laws/fuse-link";
+import { type FuseMeltingParameters, fuseMelting } from "../laws/fuse-melting";
+import type { NodeName } from "../network";
+import type { FuseType } from "../physics/fuse-curve";
+import { fuseDerating } from "../physics/fuse-derating";
+import { fuseColdOhms, fuseHotRatio } from "../physics/fuse-resistance";
+import type { ElementDefinition } from "./definition";
+import { celsius, flag, positive, share } from "./rules";
+
+/**
+ * A fuse. Its resistance rises from `coldOhms` with its own power such that it drops `ratedDropVolts` at its rating
+ * (laws/fuse-link). In a transient its link melts by the time–current curve of its type and the fuse opens
+ * (physics/fuse-curve); in an operating point nothing melts. What a fuse of the wrong rating does follows from its
+ * rating.
+ *
+ * Defaults: `coldOhms` typical of type and rating; `ratedDropVolts` coldOhms · ratedAmps · the typical ratio of hot to
+ * cold resistance (physics/fuse-resistance); ambientCelsius 20; isBlown false; melted (share of the link already gone)
+ * 0; openOhms 1e12. A given drop must lie between 1 and 2.5 times coldOhms · ratedAmps.
+ */
+export interface Fuse {
+  readonly kind: "fuse";
+  readonly id: string;
+  readonly a: NodeName;
+  readonly b: NodeName;
+  readonly type: FuseType;
+  readonly ratedAmps: number;
+  readonly coldOhms?: number;
+  readonly ratedDropVolts?: number;
+  readonly ambientCelsius?: number;
+  readonly isBlown?: boolean;
+  readonly melted?: number;
+  readonly openOhms?: number;
+}
+
+const types: Readonly<Record<FuseType, true>> = { C: true, E: true, F: true, bolted: true };
+const mostDropRatio = 2.5;
+const blown = 1;
+
+export const fuse: ElementDefinition<Fuse> = {
+  fields: {
+    ratedAmps: positive,
+    coldOhms: positive,
+    ratedDropVolts: positive,
+    ambientCelsius: celsius,
+    isBlown: flag,
+    melted: share,
+    openOhms: positive,
+  },
+  required: ["ratedAmps"],
+  terminals: ({ a, b }) => [a, b],
+  refuse: (element) => {
+    if (!(element.type in types)) return { message: "type must be C, E, F or bolted.", field: "type" };
+    const ratio = hotRatio(element);
+    return ratio >= 1 && ratio <= mostDropRatio
+      ? undefined
+      : {
+          message: `ratedDropVolts must be 1 to ${mostDropRatio} times coldOhms · ratedAmps.`,
+          field: "ratedDropVolts",
+        };
+  },
+  parts: (element, state, timed) => [
+    {
+      kind: "device",
+      id: `${element.id}#link`,
+      nodes: [element.a, element.b],
+      law: timed ? fuseMelting : fuseLink,
+      parameters: fuseParameters(element, state === blown),
+    },
+  ],
+  amps: ({ id }) => [[`${id}#link`, 1]],
+  initialState: ({ isBlown }) => (isBlown ? blown : 0),
+  guards: ({ id }, state, look, timed) => [
+    { value: timed && state !== blown ? look.internal(`${id}#link`, "melted") - 1 : -1, next: blown },
+  ],
+  quantities: (_element, state) => ({ isBlown: state }),
+};
+
+const coldOhmsOf = ({ type, ratedAmps, coldOhms }: Fuse): number => coldOhms ?? fuseColdOhms(type, ratedAmps);
+
+/** Hot over cold ohms at the rated current. */
+const hotRatio = (element: Fuse): number =>
+  element.ratedDropVolts === undefined
+    ? fuseHotRatio(element.type, element.ratedAmps)
+    : element.ratedDropVolts / (coldOhmsOf(element) * element.ratedAmps);
+
+/** Numbers of the laws for a fuse. */
+export function fuseParameters(element: Fuse, isBlown: boolean): FuseMeltingParameters {
+  const coldOhms = coldOhmsOf(element);
+  const ratio = Math.min(mostHotRatio, Math.max(1, hotRatio(element)));
+  return {
+    coldOhms,
+    halfVolts: linkHalfVolts(coldOhms, element.ratedAmps, ratio),
+    isBlown,
+    openOhms: element.openOhms ?? 1e12,
+    type: element.type,
+    deratedAmps: element.ratedAmps * fuseDerating(element.type, element.ambientCelsius ?? 20),
+    melted: element.melted ?? 0,
+  };
+}
