@@ -8,7 +8,15 @@ import type { Motor } from "./kinds/motor";
 import type { Relay } from "./kinds/relay";
 import type { Zener } from "./kinds/zener";
 
-export type { Alternator, Battery, Comparator, Curve, Driver, Led, Motor, Relay, Zener };
+export type * from "./kinds/alternator";
+export type * from "./kinds/battery";
+export type * from "./kinds/comparator";
+export type * from "./kinds/curve";
+export type * from "./kinds/driver";
+export type * from "./kinds/led";
+export type * from "./kinds/motor";
+export type * from "./kinds/relay";
+export type * from "./kinds/zener";
 
 /** A node is a name and nothing else; "0" is not special, the network names its ground. */
 export type NodeName = string;
