@@ -143,7 +143,7 @@ const outputPart = (table: RegulatorTable, x: Evaluation, i: number, lower: numb
 function limitFolding(table: RegulatorTable, x: Evaluation, i: number, actual: number): number {
   const last = table.last[i];
   const fold = table.foldback[i];
-  if (fold < 1 && actual < last) {
+  if (fold < 1 && last > zAtLimit && actual < last) {
     const was = outputPart(table, x, i, actual - last);
     const end = -foldbackEnd(fold);
     const becomes = outputPart(table, x, i, 0);
