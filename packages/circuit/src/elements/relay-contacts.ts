@@ -58,5 +58,20 @@ export function lengthOf(travel: Travel): { readonly length: number; readonly ba
   return { length, backRate: -length / Math.max(travel.down.at(-1) ?? 0, shortest) };
 }
 
+/**
+ * How the armature moves in a state. Where there is no time it has arrived, by a hair beyond the end, so that the state at
+ * the end of its way is entered.
+ */
+export function motionIn(state: number, travel: Travel): { readonly rate: number; readonly settled: number } {
+  const { length, backRate } = lengthOf(travel);
+  const phase = phaseOf(state, travel);
+  if (phase === undefined) return { rate: 0, settled: state === energised ? length : 0 };
+  return phase.way === "up"
+    ? { rate: 1, settled: length * (1 + hair) }
+    : { rate: backRate, settled: -length * hair };
+}
+
+const hair = 1e-6;
+
 /** A way that takes no time is given a microsecond, so that it has a speed. */
 const shortest = 1e-6;

@@ -2,7 +2,16 @@ import type { Relay } from "../kinds/relay";
 import { armatureLaw } from "../laws/relay-armature";
 import { windingOhmsFactor } from "../physics/copper-winding";
 import type { ElementDefinition, Guard, Look, Part } from "./definition";
-import { contactsOf, energised, lengthOf, phaseOf, released, stateOf, travelOf } from "./relay-contacts";
+import {
+  contactsOf,
+  energised,
+  lengthOf,
+  motionIn,
+  phaseOf,
+  released,
+  stateOf,
+  travelOf,
+} from "./relay-contacts";
 import { celsius, flag, notNegative, positive } from "./rules";
 
 const suppressors: readonly unknown[] = [undefined, "none", "resistor", "diode", "reversedDiode"];
@@ -78,16 +87,13 @@ function contactParts(element: Relay, state: number): readonly Part[] {
 function armatureParts(element: Relay, state: number, timed: boolean): readonly Part[] {
   const travel = travelOf(element);
   if (!timed || travel === undefined) return [];
-  const { length, backRate } = lengthOf(travel);
-  const phase = phaseOf(state, travel);
-  const rate = phase === undefined ? 0 : phase.way === "up" ? 1 : backRate;
   return [
     {
       kind: "device",
       id: part(element, "armature"),
       nodes: [element.coilPlus, element.coilMinus],
       law: armatureLaw,
-      parameters: { rate, start: state === energised ? length : 0 },
+      parameters: motionIn(state, travel),
     },
   ];
 }

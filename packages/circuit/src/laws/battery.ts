@@ -82,6 +82,9 @@ export const batteryLaw: DeviceLaw<BatteryParameters> = {
     out.dq[row + POLARISATION] = p.polarisationSeconds;
 
     const last = CHARGE * n;
+    const coulombs = 3600 * p.capacityAmpereHours;
+    out.q[CHARGE] = coulombs * s;
+    out.dq[last + CHARGE] = coulombs;
     if (out.isStatic) {
       out.f[CHARGE] = s - p.stateOfCharge;
       out.df[last + CHARGE] = 1;
@@ -91,9 +94,6 @@ export const batteryLaw: DeviceLaw<BatteryParameters> = {
     out.f[CHARGE] = lost * charging - i;
     out.df[last + AMPS] = lost * chargingSlope - 1;
     out.df[last + CHARGE] = -chargeEfficiencySlope(s) * charging;
-    const coulombs = 3600 * p.capacityAmpereHours;
-    out.q[CHARGE] = coulombs * s;
-    out.dq[last + CHARGE] = coulombs;
   },
   initial: (p) => [0, 0, p.stateOfCharge],
 };
