@@ -12,13 +12,7 @@ const channel = fc.record({
   leakAmps: fc.oneof(decades(-9, -3), fc.constant(0)),
 });
 const tripping = fc
-  .tuple(
-    channel,
-    decades(-2, 2),
-    decades(-4, 1),
-    fc.option(decades(-3, 1), { nil: undefined }),
-    fc.boolean(),
-  )
+  .tuple(channel, decades(-2, 2), decades(-4, 1), fc.option(decades(-3, 1), { nil: undefined }), fc.boolean())
   .map(([plain, limitAmps, tripSeconds, retrySeconds, isTripped]) => ({
     ...plain,
     limitAmps,
@@ -80,11 +74,17 @@ describe("overload counter", () => {
   it("states its slopes, by central differences", () => {
     const full = fc.double({ min: 0, max: 1, noNaN: true });
     fc.assert(
-      fc.property(tripping, fc.double({ min: -2, max: 3, noNaN: true }), full, fc.boolean(), (p, u, h, isStatic) => {
-        const bend = p.isOn ? p.ohms * p.limitAmps : 1;
-        const x = Float64Array.of(u * bend, h);
-        expect(worstSlope(trippingChannelLaw, p, x, [1e-5 * bend, 1e-5], isStatic)).toBeLessThan(1e-5);
-      }),
+      fc.property(
+        tripping,
+        fc.double({ min: -2, max: 3, noNaN: true }),
+        full,
+        fc.boolean(),
+        (p, u, h, isStatic) => {
+          const bend = p.isOn ? p.ohms * p.limitAmps : 1;
+          const x = Float64Array.of(u * bend, h);
+          expect(worstSlope(trippingChannelLaw, p, x, [1e-5 * bend, 1e-5], isStatic)).toBeLessThan(1e-5);
+        },
+      ),
     );
   });
 
