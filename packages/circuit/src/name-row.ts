@@ -10,17 +10,21 @@ export function nameRow(row: number, numbering: Numbering): { node?: string; ele
   return element === undefined ? {} : { element };
 }
 
-const describe = (where: { node?: string; element?: string }): string =>
+export const describeRow = (where: { node?: string; element?: string }): string =>
   where.node === undefined ? `element "${where.element}"` : `node "${where.node}"`;
 
 export function singularAt(row: number, numbering: Numbering): CircuitError {
   const where = nameRow(row, numbering);
-  return { code: "singular", message: `The network has no single answer at ${describe(where)}.`, ...where };
+  return {
+    code: "singular",
+    message: `The network has no single answer at ${describeRow(where)}.`,
+    ...where,
+  };
 }
 
 export function unconverged(system: NewtonSystem, numbering: Numbering): CircuitError {
   const { iterations } = system;
   const where = nameRow(worstRow(system), numbering);
-  const message = `No operating point after ${iterations} iterations; the worst is ${describe(where)}.`;
+  const message = `No operating point after ${iterations} iterations; the worst is ${describeRow(where)}.`;
   return { code: "no_convergence", message, ...where };
 }

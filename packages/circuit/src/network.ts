@@ -3,9 +3,12 @@ import type { Battery } from "./kinds/battery";
 import type { Comparator } from "./kinds/comparator";
 import type { Curve } from "./kinds/curve";
 import type { Driver } from "./kinds/driver";
+import type { Fuse } from "./kinds/fuse";
 import type { Led } from "./kinds/led";
 import type { Motor } from "./kinds/motor";
 import type { Relay } from "./kinds/relay";
+import type { SwitchingPtc } from "./kinds/switching-ptc";
+import type { Thermistor } from "./kinds/thermistor";
 import type { Zener } from "./kinds/zener";
 
 export type * from "./kinds/alternator";
@@ -13,9 +16,12 @@ export type * from "./kinds/battery";
 export type * from "./kinds/comparator";
 export type * from "./kinds/curve";
 export type * from "./kinds/driver";
+export type * from "./kinds/fuse";
 export type * from "./kinds/led";
 export type * from "./kinds/motor";
 export type * from "./kinds/relay";
+export type * from "./kinds/switching-ptc";
+export type * from "./kinds/thermistor";
 export type * from "./kinds/zener";
 
 /** A node is a name and nothing else; "0" is not special, the network names its ground. */
@@ -27,13 +33,20 @@ export interface Network {
   readonly elements: readonly CircuitElement[];
 }
 
-/** Ohm's law; `ohms` > 0. */
+/**
+ * Ohm's law; `ohms` > 0. With both `celsius` and `temperatureCoefficient` (1/K) the resistance is
+ * ohms · [1 + temperatureCoefficient · (celsius − referenceCelsius)], held above a tenth of `ohms`; referenceCelsius is
+ * 20 unless given. See physics/copper-temperature.
+ */
 export interface Resistor {
   readonly kind: "resistor";
   readonly id: string;
   readonly a: NodeName;
   readonly b: NodeName;
   readonly ohms: number;
+  readonly celsius?: number;
+  readonly temperatureCoefficient?: number;
+  readonly referenceCelsius?: number;
 }
 
 /** v(positive) − v(negative) = volts; ideal unless an internal resistance `ohms` > 0 is given. */
@@ -86,7 +99,12 @@ export interface Switch {
   readonly openOhms?: number;
 }
 
-/** Incandescent filament in thermal balance. Defaults: exponent 0.55, coldRatio 1/15. See devices/filament. */
+/**
+ * Incandescent filament. In an operating point in thermal balance (devices/filament); in a transient with the heat it
+ * holds (laws/filament-heat), so that a cold one starts with its inrush. `warmUpSeconds` is the time in which the rated
+ * watts bring in the heat held at the rated point. Defaults: exponent 0.55, coldRatio 1/15, warmUpSeconds
+ * 0.06 s · (rated amps)^(2/3).
+ */
 export interface Filament {
   readonly kind: "filament";
   readonly id: string;
@@ -96,6 +114,7 @@ export interface Filament {
   readonly ratedWatts: number;
   readonly exponent?: number;
   readonly coldRatio?: number;
+  readonly warmUpSeconds?: number;
 }
 
 /**
@@ -171,7 +190,18 @@ export type PrimitiveElement =
   | Curve;
 
 /** Kinds that are made of primitive ones and of devices with equations of their own; see elements/definition. */
-export type CompoundElement = Led | Zener | Driver | Comparator | Motor | Relay | Battery | Alternator;
+export type CompoundElement =
+  | Led
+  | Zener
+  | Driver
+  | Comparator
+  | Motor
+  | Relay
+  | Battery
+  | Alternator
+  | Thermistor
+  | SwitchingPtc
+  | Fuse;
 
 export type CircuitElement = PrimitiveElement | CompoundElement;
 

@@ -6,6 +6,8 @@
 import type { Circuit, OperatingPoint, SolveOptions } from "./circuit";
 import type { Network } from "./network";
 import type { Result } from "./result";
+import type { TransientOptions } from "./transient/options";
+import type { Transient, TransientCircuit } from "./transient/transient-circuit";
 
 export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
@@ -28,7 +30,11 @@ export {
   openVoltsPerKelvin,
   quarterOpenVolts,
 } from "./physics/battery-charge";
+export { copperCoefficient, ohmsAt } from "./physics/copper-temperature";
 export { windingOhmsFactor } from "./physics/copper-winding";
+export { type FuseType, fuseCoolingSeconds, fuseOpeningSeconds } from "./physics/fuse-curve";
+export { fuseContinuousAmps, fuseDerating } from "./physics/fuse-derating";
+export { fuseColdOhms, fuseHotRatio } from "./physics/fuse-resistance";
 export type { MonotoneCurve } from "./physics/monotone-curve";
 export {
   advanceMotorHeat,
@@ -36,6 +42,7 @@ export {
   motorHeatSeconds,
   type TwoNodeHeat,
 } from "./physics/motor-heat";
+export { platinumOhms } from "./physics/platinum";
 export {
   type RectifierState,
   rectifiedMean,
@@ -44,7 +51,27 @@ export {
   ripplePulses,
   rippleVolts,
 } from "./physics/rectifier-ripple";
+export {
+  type Fit,
+  type FitError,
+  fitSteinhartHart,
+  type SteinhartHart,
+  steinhartHartCelsius,
+  steinhartHartOhms,
+  type ThermistorPoint,
+} from "./physics/steinhart-hart";
+export { thermistorOhms } from "./physics/thermistor-table";
 export type { CircuitError, CircuitErrorCode, Result } from "./result";
+export type {
+  Drive,
+  Recording,
+  StepLimits,
+  TransientEvent,
+  TransientOptions,
+  TransientState,
+} from "./transient/options";
+export type { Transient, TransientCircuit, Waveforms } from "./transient/transient-circuit";
+export type { Wave } from "./transient/wave";
 
 /**
  * Checks a network and does all work that depends on its topology only.
@@ -58,3 +85,9 @@ export declare function prepareCircuit(network: Network): Result<Circuit>;
  * no_convergence.
  */
 export declare function operatingPoint(network: Network, options?: SolveOptions): Result<OperatingPoint>;
+
+/** Makes a network ready to be followed through time. Errors: those of prepareCircuit. */
+export declare function prepareTransient(network: Network): Result<TransientCircuit>;
+
+/** Prepares a network and follows it once; errors: those of prepareTransient and of TransientCircuit.run. */
+export declare function transient(network: Network, options: TransientOptions): Result<Transient>;

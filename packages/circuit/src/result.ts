@@ -9,7 +9,11 @@ export type CircuitErrorCode =
   | "voltage_loop"
   | "open_current_source"
   | "singular"
-  | "no_convergence";
+  | "no_convergence"
+  | "invalid_option"
+  | "step_too_short"
+  | "step_limit"
+  | "not_periodic";
 
 export interface CircuitError {
   readonly code: CircuitErrorCode;
@@ -19,6 +23,8 @@ export interface CircuitError {
   readonly node?: string;
   /** The offending field of the element, when one field is to blame. */
   readonly field?: string;
+  /** When it happened, in a transient. */
+  readonly seconds?: number;
 }
 
 export type Result<T> =
@@ -30,7 +36,7 @@ export const succeed = <T>(value: T): Result<T> => ({ ok: true, value });
 export const fail = (
   code: CircuitErrorCode,
   message: string,
-  where: { element?: string; node?: string; field?: string } = {},
+  where: { element?: string; node?: string; field?: string; seconds?: number } = {},
 ): { readonly ok: false; readonly error: CircuitError } => ({
   ok: false,
   error: { code, message, ...where },

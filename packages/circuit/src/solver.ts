@@ -16,7 +16,7 @@ import {
   refuseOpenCurrentSource,
   tiesTerminals,
 } from "./connectivity";
-import type { Part } from "./elements/definition";
+import type { Guard, Look, Part } from "./elements/definition";
 import { definitionOf } from "./elements/registry";
 import type { Expanded } from "./expansion";
 import { createNewtonSystem, type NewtonSystem, saveStart } from "./kernel/newton-system";
@@ -51,6 +51,14 @@ export interface Solver {
   startingPoint(): StartingPoint | undefined;
   /** The state that the most urgent guard of element `at` asks for, or undefined when none is due. */
   dueState(at: number): number | undefined;
+  /** Positions of the elements that have guards. */
+  readonly guarded: readonly number[];
+  /** Guards of element `at` where the solver stands; minutes pass only while there is a rate of time. */
+  guardsOf(at: number): readonly Guard[];
+  /** What the rules of element `at` see of the solver's own solution. */
+  lookAt(at: number): Look;
+  /** The solver's own solution under its names, moving with it. */
+  readonly view: OperatingPoint;
 }
 
 const done = succeed(undefined);
@@ -71,9 +79,11 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const currentParts = parts.flatMap((part, i) => (part.kind === "currentSource" ? [i] : []));
   const links = listLinks(numbering);
   const ties = Uint8Array.from(parts, (part) => Number(tiesTerminals(part)));
+  const stores = timed ? Uint8Array.from(parts, (part) => Number(part.kind === "capacitor")) : undefined;
   let islands: Islands | undefined;
   let attachments: Attachments | undefined;
   let sourcesAreChecked = false;
+  let wasMoving = false;
   let hasSolution = false;
 
   const directory: Directory = {
@@ -110,7 +120,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       return attachments;
     },
   };
-  const view = succeed(readFigures(live, directory));
+  const view = { ok: true, value: readFigures(live, directory) } as const;
 
   const writePart = (i: number, part: Part): void => {
     const binding = bindings[i];
@@ -144,23 +154,29 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       setLeaks(system, islands, alone);
       sourcesAreChecked = false;
     }
-    if (sourcesAreChecked) return done;
+    const isMoving = system.x.rate !== 0;
+    if (sourcesAreChecked && wasMoving === isMoving) return done;
+    // While time passes, a current may charge a capacitor.
+    const allTies = stores && isMoving ? ties.map((tie, i) => tie | stores[i]) : undefined;
+    const others = attachments ? tiedPairs(attachments) : [];
+    const ways = allTies ? findIslands(links, allTies, numbering, others) : islands;
     for (const i of currentParts) {
       const refused = refuseOpenCurrentSource(
         expanded[owners[i]].element.id,
         parts[i],
         numbering.nodes[i],
-        islands,
+        ways,
         numbering,
       );
       if (!refused.ok) return refused;
     }
     for (const [i, element] of (attachments?.elements ?? []).entries()) {
       const rows = attachments?.nodes[i] ?? [];
-      const refused = refuseOpenCurrentSource(element.id, element, rows, islands, numbering);
+      const refused = refuseOpenCurrentSource(element.id, element, rows, ways, numbering);
       if (!refused.ok) return refused;
     }
     sourcesAreChecked = true;
+    wasMoving = isMoving;
     return done;
   };
 
@@ -181,9 +197,21 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     return changed;
   };
 
-  const dueState = (at: number): number | undefined => {
+  const looks = new Map<number, Look>();
+  const lookAt = (at: number): Look => {
+    const known = looks.get(at);
+    if (known) return known;
+    const look = lookInto(at, live, directory);
+    looks.set(at, look);
+    return look;
+  };
+  const guardsOf = (at: number): readonly Guard[] => {
     const { element, definition } = expanded[at];
-    const guards = definition.guards?.(element, states[at], lookInto(at, live, directory), timed) ?? [];
+    // The operating point that a transient starts from is one: nothing is on its way there.
+    return definition.guards?.(element, states[at], lookAt(at), timed && system.x.rate !== 0) ?? [];
+  };
+  const dueState = (at: number): number | undefined => {
+    const guards = guardsOf(at);
     let most = 0;
     let due: number | undefined;
     for (const { value, next } of guards) {
@@ -212,6 +240,10 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     connect,
     enterState,
     dueState,
+    guarded,
+    guardsOf,
+    lookAt,
+    view: view.value,
     set(id, change) {
       const at = position.get(id);
       if (at === undefined) return setAttachedNumbers(id, change) ?? unknownElement(id);

@@ -1,3 +1,4 @@
+export { advanceMotorHeat, fuseOpeningSeconds, thermistorOhms } from "@probeworthy/circuit";
 export { type ChartUnit, chartColumns, chartUnits } from "./charts/chart-columns";
 export { type CheckedChartRow, checkChart } from "./charts/check-chart";
 export { type ChartProblem, type ParsedChart, type ParsedChartRow, parseChart } from "./charts/parse-chart";
@@ -21,9 +22,6 @@ export {
 export * from "./document/vehicle-document";
 export { batteryOpenVolts } from "./physics/battery";
 export { cableOhmsPerMetre, conductorAmpacity, conductorOhms, copperOhmsAt } from "./physics/copper";
-export { fuseOpeningSeconds } from "./physics/fuse-law";
-export { advanceMotorHeat } from "./physics/motor-heat";
-export { thermistorOhms } from "./physics/thermistor";
 export { testPoints } from "./points/test-points";
 export * from "./result";
 export { advance } from "./simulation/advance";

@@ -63,9 +63,9 @@ describe("a junction with series resistance", () => {
     [12, 100],
     [12, 2200],
   ])("passes at %d V and %d Ω what Lambert's W says", (volts, ohms) => {
-    // The package adds a leak of 1e-12 S across the junction, beside milliamps.
+    // The package adds a leak of 1e-12 S across the junction: a picoamp.
     const d = { kind: "diode", id: "d", anode: "a", cathode: "0", seriesOhms: ohms } as const;
-    exact(solved([source(volts), d]).amps("d"), junctionAmps(volts, ohms, 1e-14, thermal(27)), 1e-7);
+    exact(solved([source(volts), d]).amps("d"), junctionAmps(volts, ohms, 1e-14, thermal(27)), 1e-9, 1e-12);
   });
 });
 
@@ -261,6 +261,9 @@ describe("refusals", () => {
     [zener({ forwardVolts: 6 }), "forwardVolts"],
   ])("name the field to blame in %j", (element, field) => {
     const result = operatingPoint({ ground: "0", elements: [source(5), element] });
-    expect(result).toMatchObject({ ok: false, error: { code: "invalid_element", element: element.id, field } });
+    expect(result).toMatchObject({
+      ok: false,
+      error: { code: "invalid_element", element: element.id, field },
+    });
   });
 });

@@ -11,7 +11,7 @@ export const curveLeak = 1e-12;
  */
 export interface CurveTable extends TwoTerminals {
   readonly curves: MonotoneCurve[];
-  /** Steepest place of each piece between two points of each curve. */
+  /** Of each curve, the places steeper than all about them, by rising volts. */
   readonly steepest: (readonly Steep[])[];
   /** Voltage of the last evaluation. */
   readonly last: Float64Array;
@@ -43,21 +43,29 @@ export function setCurve(
 ): void {
   const curve = createMonotoneCurve(element.points);
   table.curves[i] = curve;
-  table.steepest[i] = curve.x.slice(1).map((_, piece) => steepestOf(curve, piece));
+  table.steepest[i] = steepPlaces(curve);
 }
 
-/** The slope of a cubic piece is a parabola: steepest at its vertex where that lies inside, or else at an end. */
-function steepestOf({ x, y, slope }: MonotoneCurve, piece: number): Steep {
+/** Local maxima of the slope, which lie at points and between them. */
+function steepPlaces(curve: MonotoneCurve): readonly Steep[] {
+  const places = curve.x.flatMap((volts, i) => [{ volts, siemens: curve.slope[i] }, ...vertexOf(curve, i)]);
+  return places.filter(
+    ({ siemens }, i) =>
+      i > 0 && i < places.length - 1 && siemens >= places[i - 1].siemens && siemens >= places[i + 1].siemens,
+  );
+}
+
+/** The slope of a cubic piece is a parabola: its vertex, where that lies inside and is the steepest place. */
+function vertexOf({ x, y, slope }: MonotoneCurve, piece: number): readonly Steep[] {
+  if (piece === x.length - 1) return [];
   const width = x[piece + 1] - x[piece];
   const chord = (y[piece + 1] - y[piece]) / width;
   const [left, right] = [slope[piece], slope[piece + 1]];
-  // slope(s) = left + (6·chord − 4·left − 2·right)·s − 3·(2·chord − left − right)·s², s from 0 to 1.
+  // slope(s) = left + lift·s − bow·s², s from 0 to 1.
   const lift = 6 * chord - 4 * left - 2 * right;
   const bow = 3 * (2 * chord - left - right);
   const s = lift / (2 * bow);
-  const vertex = left + (lift * s) / 2;
-  if (bow > 0 && s > 0 && s < 1) return { volts: x[piece] + s * width, siemens: vertex };
-  return left > right ? { volts: x[piece], siemens: left } : { volts: x[piece + 1], siemens: right };
+  return bow > 0 && s > 0 && s < 1 ? [{ volts: x[piece] + s * width, siemens: left + (lift * s) / 2 }] : [];
 }
 
 /** Cold start: every curve at 0 V. */
@@ -86,23 +94,29 @@ export function evaluateCurves(table: CurveTable, x: Evaluation): number {
   return limited;
 }
 
+/** So much steeper than where it comes from is a place that Newton may not pass. */
+const muchSteeper = 1.5;
+
 /**
- * Where Newton leaps to and fro between two places, the chord between them is as steep as both tangents together (the
- * tangent at each end leads to the other one). So no step passes a place steeper than that without a stop at it, from
- * where Newton falls short of the solution but never leaps over it.
+ * From a flat place Newton leaps far over a steep one, and from the flat place beyond back again. So it stops at the
+ * nearest place that is much steeper than where it comes from; from there it falls short of the solution, if anything,
+ * as long as the curve grows no steeper again.
  */
 function limitCurve(table: CurveTable, i: number, wanted: number): number {
-  const curve = table.curves[i];
   const last = table.last[i];
   if (wanted === last) return wanted;
-  const low = Math.min(wanted, last);
-  const high = Math.max(wanted, last);
-  let volts = wanted;
-  let siemens = curveSlope(curve, last) + curveSlope(curve, wanted);
-  for (const steep of table.steepest[i]) {
-    if (steep.volts <= low || steep.volts >= high || steep.siemens <= siemens) continue;
-    volts = steep.volts;
-    siemens = steep.siemens;
+  const places = table.steepest[i];
+  const enough = muchSteeper * (curveSlope(table.curves[i], last) + curveLeak);
+  if (wanted > last) {
+    for (let k = 0; k < places.length; k++) {
+      const { volts, siemens } = places[k];
+      if (volts > last && volts < wanted && siemens > enough) return volts;
+    }
+  } else {
+    for (let k = places.length - 1; k >= 0; k--) {
+      const { volts, siemens } = places[k];
+      if (volts < last && volts > wanted && siemens > enough) return volts;
+    }
   }
-  return volts;
+  return wanted;
 }

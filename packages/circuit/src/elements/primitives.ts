@@ -1,7 +1,9 @@
 import type { CircuitElement, Diode, PrimitiveElement, Regulator } from "../network";
+import { resistorOhms } from "../physics/copper-temperature";
 import { curveDefinition } from "./curve";
 import type { ElementDefinition, Part } from "./definition";
-import { celsius, finite, flag, fraction, notNegative, positive } from "./rules";
+import { filamentDefinition } from "./filament";
+import { celsius, finite, flag, notNegative, positive } from "./rules";
 
 type Of<Kind extends CircuitElement["kind"]> = Extract<CircuitElement, { kind: Kind }>;
 type Definitions = { readonly [Kind in PrimitiveElement["kind"]]: ElementDefinition<Of<Kind>> };
@@ -35,10 +37,13 @@ function regulatorParts(element: Regulator): readonly Part[] {
 /** The kinds that the solver has tables for. */
 export const primitives: Definitions = {
   resistor: {
-    ...itself<Of<"resistor">>(),
-    fields: { ohms: positive },
+    fields: { ohms: positive, celsius, temperatureCoefficient: finite, referenceCelsius: celsius },
     required: ["ohms"],
     terminals: between,
+    parts: (element) => [
+      element.temperatureCoefficient === undefined ? element : { ...element, ohms: resistorOhms(element) },
+    ],
+    amps: ({ id }) => [[id, 1]],
   },
   capacitor: {
     ...itself<Of<"capacitor">>(),
@@ -95,12 +100,7 @@ export const primitives: Definitions = {
     required: ["closed"],
     terminals: between,
   },
-  filament: {
-    ...itself<Of<"filament">>(),
-    fields: { ratedVolts: positive, ratedWatts: positive, exponent: fraction, coldRatio: fraction },
-    required: ["ratedVolts", "ratedWatts"],
-    terminals: between,
-  },
+  filament: filamentDefinition,
   regulator: {
     ...itself<Of<"regulator">>(),
     fields: {

@@ -4,10 +4,13 @@ import { batteryDefinition as battery } from "./battery";
 import { comparatorDefinition as comparator } from "./comparator";
 import type { ElementDefinition } from "./definition";
 import { driverDefinition as driver } from "./driver";
+import { fuseDefinition as fuse } from "./fuse";
 import { ledDefinition as led } from "./led";
 import { motorDefinition as motor } from "./motor";
 import { primitives } from "./primitives";
 import { relayDefinition as relay } from "./relay";
+import { switchingPtcDefinition as switchingPtc } from "./switching-ptc";
+import { thermistorDefinition as thermistor } from "./thermistor";
 import { zenerDefinition as zener } from "./zener";
 
 type Definitions = {
@@ -25,6 +28,9 @@ export const definitions: Definitions = {
   relay,
   battery,
   alternator,
+  thermistor,
+  switchingPtc,
+  fuse,
 };
 
 /** The definition of an element's kind; undefined for a kind that does not exist. */

@@ -1,30 +1,9 @@
-import type { NodeName } from "../network";
+import type { Thermistor } from "../kinds/thermistor";
 import { platinumOhms } from "../physics/platinum";
 import { type SteinhartHart, steinhartHartOhms, type ThermistorPoint } from "../physics/steinhart-hart";
 import { thermistorOhms } from "../physics/thermistor-table";
 import type { ElementDefinition } from "./definition";
 import { celsius, positive } from "./rules";
-
-/**
- * A resistor that follows a temperature from outside; it does not heat itself. Exactly one of three laws:
- *
- *   steinhartHart  NTC by its coefficients, 1/T = a + b·ln R + c·(ln R)³ in kelvin and ohms, b > 0
- *   table          NTC or PTC by [°C, Ω], two points or more in any order; see physics/thermistor-table for what lies
- *                  between the points and beyond them
- *   platinumOhms   platinum sensor (IEC 60751) of so many ohms at 0 °C
- *
- * A law may be given other numbers later, `celsius` alone by `set`.
- */
-export interface Thermistor {
-  readonly kind: "thermistor";
-  readonly id: string;
-  readonly a: NodeName;
-  readonly b: NodeName;
-  readonly celsius: number;
-  readonly steinhartHart?: SteinhartHart;
-  readonly table?: readonly ThermistorPoint[];
-  readonly platinumOhms?: number;
-}
 
 const leastOhms = 1e-6;
 const mostOhms = 1e12;
@@ -39,7 +18,7 @@ export function thermistorElementOhms(element: Thermistor): number {
   return Math.min(mostOhms, Math.max(leastOhms, ohms));
 }
 
-export const thermistor: ElementDefinition<Thermistor> = {
+export const thermistorDefinition: ElementDefinition<Thermistor> = {
   fields: { celsius, platinumOhms: positive },
   required: ["celsius"],
   topological: ["platinumOhms"],

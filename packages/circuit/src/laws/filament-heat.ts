@@ -29,9 +29,7 @@ export interface FilamentHeatParameters {
  * rated point. Default 0.06 s · (rated amps)^(2/3): a radiating round wire carries amps as its thickness to the power
  * of 1.5, and holds heat for a time in proportion to its thickness.
  */
-export function filamentHeat(
-  filament: Filament & { readonly warmUpSeconds?: number },
-): FilamentHeatParameters {
+export function filamentHeat(filament: Filament): FilamentHeatParameters {
   const { ratedVolts, ratedWatts, exponent = 0.55, coldRatio = 1 / 15 } = filament;
   const bend = 2 / (1 - exponent);
   const seconds = filament.warmUpSeconds ?? warmUpSecondsAtOneAmp * (ratedWatts / ratedVolts) ** (2 / 3);

@@ -19,13 +19,16 @@ export function steinhartHartCelsius({ a, b, c }: SteinhartHart, ohms: number): 
   return 1 / (a + b * logarithm + c * logarithm ** 3) - kelvin;
 }
 
+/** c/b below which the cubic term is nothing: it would change ln R by less than 1e-26. */
+const negligibleCurve = 1e-30;
+
 /**
  * Ohms at `celsius`: the root of the cubic in ln R on the branch where R falls as T rises. With c ≥ 0 there is exactly
  * one; with c < 0 the law turns back on itself far out, and beyond that turn the value of the turn is kept.
  */
 export function steinhartHartOhms({ a, b, c }: SteinhartHart, celsius: number): number {
   const rest = a - 1 / Math.max(leastKelvin, celsius + kelvin);
-  if (c === 0) return Math.exp(-rest / b);
+  if (Math.abs(c) < negligibleCurve * b) return Math.exp(-rest / b);
   // L³ + 3m·L + 2n = 0, by the tripling formula of sinh (m > 0) or sin (m < 0).
   const m = b / (3 * c);
   const n = rest / (2 * c);

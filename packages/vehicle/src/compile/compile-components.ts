@@ -1,7 +1,7 @@
+import { thermistorOhms } from "@probeworthy/circuit";
 import type { Component, ComponentOf } from "../document/component";
 import { batteryDischargeOhms, batteryOpenVolts } from "../physics/battery";
 import { copperOhmsAt } from "../physics/copper";
-import { thermistorOhms } from "../physics/thermistor";
 import { compileExpression } from "../simulation/evaluate";
 import type { FaultOverlay } from "./fault-overlay";
 import { openOhms } from "./fault-overlay";

@@ -1,9 +1,8 @@
-/** Temperature coefficient of annealed copper at 20 °C, 1/K (IEC 60028, from memory). */
-export const copperCoefficient = 0.00393;
+import { copperCoefficient, ohmsAt } from "@probeworthy/circuit";
 
-/** R(t) = R₂₀ · [1 + α₂₀ (t − 20)], t in °C. Held above a tenth of R₂₀ so that no temperature makes it vanish. */
+/** R(t) = R₂₀ · [1 + α₂₀ (t − 20)], t in °C, with the α₂₀ of annealed copper; see the circuit's `ohmsAt`. */
 export const copperOhmsAt = (ohmsAt20: number, celsius: number): number =>
-  ohmsAt20 * Math.max(0.1, 1 + copperCoefficient * (celsius - 20));
+  ohmsAt(ohmsAt20, celsius, copperCoefficient);
 
 /**
  * Road-vehicle cable: cross-section in mm² and maximum conductor resistance at 20 °C in mΩ/m.

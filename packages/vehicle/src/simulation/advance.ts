@@ -1,7 +1,6 @@
+import { advanceMotorHeat, fuseCoolingSeconds, fuseOpeningSeconds } from "@probeworthy/circuit";
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
 import { copperOhmsAt } from "../physics/copper";
-import { fuseCoolingSeconds, fuseOpeningSeconds } from "../physics/fuse-law";
-import { advanceMotorHeat } from "../physics/motor-heat";
 import { ok, type Result } from "../result";
 import { average } from "../settle/bus";
 import { solveAtRest, stateAtRest } from "../settle/solve-at-rest";

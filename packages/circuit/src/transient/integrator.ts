@@ -1,0 +1,240 @@
+import { type NumericFactor, solveFactored } from "../kernel/factor";
+import { stepShunt, worstRow } from "../kernel/newton";
+import { invalidate, requireFactor } from "../kernel/newton-system";
+import type { CircuitError } from "../result";
+import type { Solver } from "../solver";
+import type { DriveSet } from "./drives";
+import { createPredictor } from "./predictor";
+import { type StageNewton, type StageOutcome, solveStage } from "./stage-newton";
+import { listStored, scatterRates, worstStored } from "./stored-rows";
+import { trBdf2 } from "./tableau";
+import { stuckAt } from "./transient-errors";
+
+/** The method of integration. */
+export const method = trBdf2;
+
+/** Errors allowed to one step; see StepLimits. */
+export interface Tolerances {
+  readonly relative: number;
+  readonly volts: number;
+  readonly amps: number;
+  /** Times the Newton tolerance of an internal unknown. */
+  readonly internal: number;
+}
+
+/** Carries the solution of a network from one moment to the next. Allocates nothing while it goes. */
+export interface Integrator {
+  /** Time of the last accepted solution, and whatever has been stored by then. */
+  seconds: number;
+  readonly charge: Float64Array;
+  /** Stages solved, iterations spent. */
+  readonly newton: StageNewton;
+  /**
+   * Finds currents, voltages and rates that fit the charges right after a jump; where no finite current can bring that
+   * about (a capacitor at an ideal source that jumps) the charges jump too. `stepSeconds` is the step to come.
+   */
+  restart(stepSeconds: number): CircuitError | undefined;
+  /**
+   * Tries a step. Answers its error as a part of what is allowed (accept up to 1), Infinity where Newton's method did
+   * not converge; `visit` is called with each stage solved, in the order of `stageNodes`.
+   */
+  attempt(stepSeconds: number, endSeconds: number, visit: (stage: number) => void): number | CircuitError;
+  /** Makes the end of the last attempt the last accepted solution. */
+  accept(): void;
+  /** The largest factor by which a step that had this error may be followed by a longer one, or is to be cut. */
+  factorFor(error: number): number;
+  /** The row that the last error was largest at, or where Newton's method failed. */
+  worstRow(): number;
+}
+
+/** A jump is resolved within this part of the step that follows it: far below its error, far above rounding. */
+const jumpPart = 1e-6;
+
+export function createIntegrator(
+  solver: Solver,
+  drives: DriveSet,
+  tolerances: Tolerances,
+  maxIterations: number,
+): Integrator {
+  const { system } = solver;
+  const { numbering } = solver.directory;
+  const { x, pattern, tables } = system;
+  const size = pattern.size;
+  const slots = tables.slots;
+  const column = () => new Float64Array(slots);
+  const charge = column();
+  const rates = method.nodes.map(column);
+  const estimate = column();
+  const rows = new Float64Array(size + 1);
+  const shift = new Float64Array(size + 1);
+  const allowed = new Float64Array(size);
+  const floor = new Float64Array(size);
+  const predictor = createPredictor(system, method.nodes);
+  const newton: StageNewton = { allowed, contraction: 1, iterations: 0 };
+  const factors: { jump: NumericFactor | undefined; step: NumericFactor | undefined } = {
+    jump: undefined,
+    step: undefined,
+  };
+  let use: "jump" | "step" = "step";
+  let isChanged = true;
+  let end = 0;
+  let taken = 0;
+  let worst = 0;
+
+  for (let i = 0; i < size; i++) {
+    const isNode = i < pattern.nodeCount;
+    floor[i] = isNode ? tolerances.volts : tolerances.amps;
+  }
+  for (const { law, unknowns } of tables.law.devices)
+    law.internals.forEach(({ tolerance }, k) => {
+      floor[unknowns[k]] = tolerances.internal * tolerance;
+    });
+
+  const stored = listStored(system, floor, tolerances.volts);
+  const most = { part: 0 };
+
+  const setRate = (rate: number): void => {
+    // Where nothing is stored every rate is the same to the equations.
+    const wanted = slots === 0 ? 1 : rate;
+    if (x.rate === wanted) return;
+    x.rate = wanted;
+    invalidate(system);
+    isChanged = true;
+  };
+  /** Each of the two sizes of rate has its own order of elimination. */
+  const choose = (kind: "jump" | "step"): void => {
+    if (use === kind || slots === 0) return;
+    factors[use] = system.factor;
+    system.factor = factors[kind];
+    x.stale.fill(1);
+    use = kind;
+  };
+  const allow = (): void => {
+    const { high } = predictor.base;
+    for (let i = 0; i < size; i++) allowed[i] = tolerances.relative * Math.abs(high[i]) + floor[i];
+  };
+  const solve = (): StageOutcome => {
+    const outcome = solveStage(system, newton, maxIterations, isChanged);
+    isChanged = outcome !== "solved";
+    return outcome;
+  };
+  const jump = (rate: number): StageOutcome => {
+    for (let k = 0; k < slots; k++) x.history[k] = -rate * charge[k];
+    let outcome = solve();
+    if (outcome === "solved" || tables.isLinear) return outcome;
+    // From nothing, with a leak that fades: the charges hold what the past has to say.
+    system.factor = undefined;
+    outcome = stepShunt(system, 3 * maxIterations, 24) === "converged" ? solve() : "stuck";
+    return outcome;
+  };
+
+  const self: Integrator = {
+    seconds: 0,
+    charge,
+    newton,
+    restart(stepSeconds) {
+      // Time runs from here on, which connect() wants to know.
+      const rate = 1 / (jumpPart * stepSeconds);
+      choose("jump");
+      setRate(rate);
+      const connected = solver.connect();
+      if (!connected.ok) return connected.error;
+      x.seconds = self.seconds;
+      const written = drives.write(self.seconds);
+      if (!written.ok) return written.error;
+      isChanged = true;
+      predictor.restart();
+      allow();
+      const first = jump(rate);
+      if (first !== "solved") return stuckAt(first, system, numbering, self.seconds);
+      if (slots > 0) {
+        // What one short step moved beyond a second one was an impulse; the regular part is taken back.
+        for (let k = 0; k < slots; k++) {
+          estimate[k] = charge[k];
+          charge[k] = x.charge[k];
+        }
+        const second = jump(rate);
+        if (second !== "solved") return stuckAt(second, system, numbering, self.seconds);
+        const [rate0] = rates;
+        for (let k = 0; k < slots; k++) {
+          rate0[k] = rate * x.charge[k] + x.history[k];
+          charge[k] -= rate0[k] / rate;
+          if (Math.abs(charge[k] - estimate[k]) <= jumpPart * Math.abs(rate0[k]) * stepSeconds)
+            charge[k] = estimate[k];
+        }
+      }
+      predictor.restart();
+      return undefined;
+    },
+    attempt(stepSeconds, endSeconds, visit) {
+      end = endSeconds;
+      taken = stepSeconds;
+      choose("step");
+      const rate = 1 / (method.diagonal * stepSeconds);
+      setRate(rate);
+      allow();
+      for (let stage = 1; stage < method.stages; stage++) {
+        const isLast = stage === method.stages - 1;
+        x.seconds = isLast ? endSeconds : self.seconds + method.nodes[stage] * stepSeconds;
+        const written = drives.write(x.seconds);
+        if (!written.ok) return written.error;
+        recall(stage, stepSeconds, rate);
+        predictor.predict(stage, stepSeconds);
+        const outcome = solve();
+        if (outcome === "singular" && tables.isLinear) return stuckAt(outcome, system, numbering, x.seconds);
+        if (outcome !== "solved") {
+          worst = outcome === "singular" ? system.singularRow : worstRow(system);
+          return Number.POSITIVE_INFINITY;
+        }
+        const own = rates[stage];
+        for (let k = 0; k < slots; k++) own[k] = rate * x.charge[k] + x.history[k];
+        predictor.keep(stage);
+        visit(stage);
+      }
+      return slots === 0 ? 0 : errorOf(stepSeconds, rate);
+    },
+    accept() {
+      self.seconds = end;
+      charge.set(x.charge);
+      const last = rates[method.stages - 1];
+      rates[method.stages - 1] = rates[0];
+      rates[0] = last;
+      predictor.accept(taken);
+    },
+    worstRow: () => worst,
+    factorFor: (error) => 0.9 * error ** (-1 / method.errorOrder),
+  };
+
+  /** The part of dq/dt at a stage that the earlier ones decide. */
+  const recall = (stage: number, stepSeconds: number, rate: number): void => {
+    const weights = method.weights[stage];
+    const { history } = x;
+    for (let k = 0; k < slots; k++) history[k] = charge[k];
+    for (let j = 0; j < stage; j++) {
+      const part = stepSeconds * weights[j];
+      const earlier = rates[j];
+      for (let k = 0; k < slots; k++) history[k] += part * earlier[k];
+    }
+    for (let k = 0; k < slots; k++) history[k] *= -rate;
+  };
+
+  /**
+   * The error of the charges, led through the network: by how much it displaces the unknowns. So a charge counts by what
+   * it does to voltages and currents, and what is stiff is not held against the step.
+   */
+  const errorOf = (stepSeconds: number, rate: number): number => {
+    estimate.fill(0);
+    for (let j = 0; j < method.stages; j++) {
+      const part = rate * stepSeconds * method.error[j];
+      const own = rates[j];
+      for (let k = 0; k < slots; k++) estimate[k] += part * own[k];
+    }
+    rows.fill(0);
+    scatterRates(system, estimate, rows);
+    solveFactored(requireFactor(system), rows, shift);
+    shift[size] = 0;
+    worst = worstStored(stored, shift, predictor.base.high, x.high, tolerances.relative, most);
+    return most.part;
+  };
+  return self;
+}

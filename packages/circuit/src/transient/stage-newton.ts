@@ -1,0 +1,66 @@
+import { evaluate, type NewtonSystem, solveStep } from "../kernel/newton-system";
+
+/** How a stage ended. */
+export type StageOutcome = "solved" | "singular" | "stuck";
+
+/** Newton's method on the equations of one stage, to a part of the error that the step may make. */
+export interface StageNewton {
+  /** By unknown, the error that a step may make there. */
+  readonly allowed: Float64Array;
+  /** How much the last iterations shrank from one to the next. */
+  contraction: number;
+  /** Since the beginning. */
+  iterations: number;
+}
+
+/** What is left of a Newton correction, as a part of the error allowed, when the iteration ends. */
+const leftOver = 0.02;
+
+/**
+ * Ends with everything evaluated at the solution, charges and flows too. `isFirst` says that the network has just
+ * changed: then neither the contraction seen before nor the pivots of a linear network are trusted.
+ */
+export function solveStage(
+  system: NewtonSystem,
+  newton: StageNewton,
+  maxIterations: number,
+  isFirst: boolean,
+): StageOutcome {
+  let before = 0;
+  let isClose = false;
+  const isExact = system.tables.isLinear && !isFirst;
+  if (isFirst) newton.contraction = 1;
+  for (let iteration = 0; ; iteration++) {
+    const limited = evaluate(system);
+    if (isClose && limited === 0) return "solved";
+    if (iteration >= maxIterations) return "stuck";
+    const row = solveStep(system);
+    newton.iterations++;
+    if (row >= 0) {
+      system.singularRow = row;
+      return "singular";
+    }
+    const size = takeStep(system, newton.allowed);
+    if (!Number.isFinite(size)) return "stuck";
+    if (iteration > 0) newton.contraction = before > 0 ? Math.min(1, Math.max(1e-3, size / before)) : 1e-3;
+    before = size;
+    isClose = isExact || size * newton.contraction <= leftOver;
+  }
+}
+
+/** Moves the iterate as in kernel/newton; answers the largest move as a part of what is allowed there. */
+function takeStep({ x, step }: NewtonSystem, allowed: Float64Array): number {
+  const { high, low } = x;
+  let most = 0;
+  for (let i = 0; i < allowed.length; i++) {
+    const before = high[i];
+    const add = low[i] - step[i];
+    const sum = before + add;
+    const part = sum - before;
+    high[i] = sum;
+    low[i] = before - (sum - part) + (add - part);
+    const size = Math.abs(step[i]) / allowed[i];
+    if (size > most || Number.isNaN(size)) most = size;
+  }
+  return most;
+}

@@ -1,0 +1,67 @@
+import { ampsKey, inside, quantityKey, type Rows, voltsKey } from "./recorder";
+import type { Waveforms } from "./transient-circuit";
+
+/** Rows of stages inside a step are not shown; they serve to interpolate. */
+export function readRows(rows: Rows): Waveforms {
+  const { width, kinds, values, count, columns } = rows;
+  const shown: number[] = [];
+  for (let row = 0; row < count; row++) if (kinds[row] !== inside) shown.push(row);
+  const pick = (column: number): Float64Array =>
+    Float64Array.from(shown, (row) => values[row * width + column]);
+  const columnOf = (key: string): number => {
+    const column = columns.get(key);
+    if (column === undefined) throw new Error(`Not recorded: ${key}.`);
+    return column;
+  };
+  return {
+    seconds: pick(0),
+    volts: (node) => pick(columnOf(voltsKey(node))),
+    amps: (element) => pick(columnOf(ampsKey(element))),
+    quantity: (element, name) => pick(columnOf(quantityKey(element, name))),
+    samplesAt: (seconds) => readSamples(rows, shown, Float64Array.from(seconds), columnOf),
+  };
+}
+
+function readSamples(
+  rows: Rows,
+  shown: readonly number[],
+  seconds: Float64Array,
+  columnOf: (key: string) => number,
+): Waveforms {
+  const sample = (column: number): Float64Array => seconds.map((t) => interpolate(rows, shown, t, column));
+  return {
+    seconds,
+    volts: (node) => sample(columnOf(voltsKey(node))),
+    amps: (element) => sample(columnOf(ampsKey(element))),
+    quantity: (element, name) => sample(columnOf(quantityKey(element, name))),
+    samplesAt: (others) => readSamples(rows, shown, Float64Array.from(others), columnOf),
+  };
+}
+
+/** Lagrange's polynomial through all rows of the step that holds `t`. */
+function interpolate({ values, width }: Rows, shown: readonly number[], t: number, column: number): number {
+  const timeOf = (k: number): number => values[shown[k] * width];
+  const last = shown.length - 1;
+  if (!(t >= timeOf(0) && t <= timeOf(last))) throw new Error(`${t} s was not recorded.`);
+  // The last shown row at or before t starts the step.
+  let low = 0;
+  let high = last;
+  while (low < high) {
+    const middle = (low + high + 1) >> 1;
+    if (timeOf(middle) <= t) low = middle;
+    else high = middle - 1;
+  }
+  if (low === last) return values[shown[last] * width + column];
+  const from = shown[low];
+  const to = shown[low + 1];
+  let sum = 0;
+  for (let i = from; i <= to; i++) {
+    const ti = values[i * width];
+    let factor = 1;
+    for (let j = from; j <= to; j++) {
+      if (j !== i) factor *= (t - values[j * width]) / (ti - values[j * width]);
+    }
+    sum += factor * values[i * width + column];
+  }
+  return sum;
+}
