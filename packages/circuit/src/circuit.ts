@@ -1,3 +1,4 @@
+import type { Attachable } from "./attachable";
 import type { ElementChange, NodeName } from "./network";
 import type { Result } from "./result";
 
@@ -18,8 +19,31 @@ export interface Circuit {
    * holds until the next change or solve. For loops over many values.
    */
   solve(options?: SolveOptions): Result<OperatingPoint>;
+  /**
+   * Lays a two-terminal element across two nodes of the prepared network, as one lays an instrument's leads: far cheaper
+   * than preparing the network with it, and to the same answers. It can be read and changed like any other until it is
+   * taken away. Kinds: resistor, voltageSource with `ohms`, currentSource, switch, diode without `seriesOhms`,
+   * filament, curve; 16 at once.
+   *
+   * Errors: invalid_element, duplicate_id, unknown_node.
+   */
+  attach(element: Attachable): Result<void>;
+  /** Takes an attached element away. Errors: unknown_element. */
+  detach(id: string): Result<void>;
+  /**
+   * Solves, and says what a source between a and b would have to be to stand for the whole network there, for small
+   * changes about this operating point (L. Thévenin, 1883). Errors: unknown_node and those of `operatingPoint`.
+   */
+  thevenin(a: NodeName, b: NodeName, options?: SolveOptions): Result<Thevenin>;
   /** Where the last solve ended, to start others from; undefined when it did not converge. */
   startingPoint(): StartingPoint | undefined;
+}
+
+export interface Thevenin {
+  /** Volts of a above b with nothing more connected. */
+  readonly openVolts: number;
+  /** Source resistance; `Infinity` when no element ties a to b, not even over ground. */
+  readonly ohms: number;
 }
 
 /** A solution as the solver needs it to go on from there. Valid for the circuit it came from, whatever its numbers. */

@@ -57,11 +57,17 @@ export function listLinks(numbering: Numbering): Int32Array {
   return Int32Array.from(links);
 }
 
-/** `ties` says of each part whether it ties its terminals; see `tiesTerminals`. */
-export function findIslands(links: Int32Array, ties: Uint8Array, numbering: Numbering): Islands {
+/** `ties` says of each part whether it ties its terminals; see `tiesTerminals`. `others` are pairs tied besides. */
+export function findIslands(
+  links: Int32Array,
+  ties: Uint8Array,
+  numbering: Numbering,
+  others: readonly (readonly number[])[] = [],
+): Islands {
   const sets = createDisjointSets(numbering.size + 1);
   for (let at = 0; at < links.length; at += 3)
     if (ties[links[at + 2]] === 1) sets.join(links[at], links[at + 1]);
+  for (const [a, b] of others) sets.join(a, b);
   const home = sets.find(numbering.ground);
   const floating: number[] = [];
   for (let node = 0; node < numbering.nodeCount; node++) if (sets.find(node) !== home) floating.push(node);
@@ -71,13 +77,13 @@ export function findIslands(links: Int32Array, ties: Uint8Array, numbering: Numb
 /** A current source between two separate islands has no way back; only 0 A is possible there. */
 export function refuseOpenCurrentSource(
   owner: string,
-  part: Part & { readonly kind: "currentSource" },
+  part: Part,
   rows: readonly number[],
   islands: Islands,
   numbering: Numbering,
 ): Result<void> {
   const [from, to] = rows.map((row) => islands.sets.find(row));
-  if (part.amps === 0 || from === to) return succeed(undefined);
+  if (part.kind !== "currentSource" || part.amps === 0 || from === to) return succeed(undefined);
   const node = to === islands.sets.find(numbering.ground) ? part.from : part.to;
   const message = `"${owner}" drives ${part.amps} A into node "${node}", from which no current can return.`;
   return fail("open_current_source", message, { element: owner, node });

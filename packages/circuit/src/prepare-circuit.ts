@@ -24,6 +24,9 @@ export function prepareCircuit(network: Network): Result<Circuit> {
       const solved = value.solve(options);
       return solved.ok ? succeed(value.snapshot()) : solved;
     },
+    attach: value.attach,
+    detach: value.detach,
+    thevenin: value.thevenin,
     startingPoint: value.startingPoint,
   });
 }

@@ -1,3 +1,4 @@
+import type { AttachedFigures } from "./attachments";
 import type { OperatingPoint } from "./circuit";
 import type { Look } from "./elements/definition";
 import { type Expanded, nodesOf } from "./expansion";
@@ -29,6 +30,7 @@ export interface Figures {
   readonly floating: readonly number[];
   /** False for an operating point. */
   readonly isTimed: boolean;
+  readonly attached: AttachedFigures | undefined;
 }
 
 /** Reads figures by name. They may be the solver's own, then the answer moves with them. */
@@ -46,7 +48,7 @@ export function readFigures(figures: Figures, directory: Directory): OperatingPo
       if (index === undefined) throw new Error(`The network has no node "${node}".`);
       return high[index];
     },
-    amps: (id) => sumFlows(flowsOf[requirePosition(id)], amps),
+    amps: (id) => attachedAmps(id, figures.attached) ?? sumFlows(flowsOf[requirePosition(id)], amps),
     quantity: (id, name) => {
       const index = requirePosition(id);
       const value = findQuantity(index, name, figures, directory);
@@ -64,6 +66,12 @@ export function readFigures(figures: Figures, directory: Directory): OperatingPo
       return figures.residualAmps;
     },
   };
+}
+
+function attachedAmps(id: string, attached: AttachedFigures | undefined): number | undefined {
+  if (!attached) return undefined;
+  const at = attached.elements.findIndex((element) => element.id === id);
+  return at < 0 ? undefined : attached.ports.x.amps[attached.bindings[at].flow];
 }
 
 function sumFlows(flows: Int32Array, amps: Float64Array): number {

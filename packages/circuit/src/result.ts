@@ -3,6 +3,7 @@ export type CircuitErrorCode =
   | "invalid_element"
   | "duplicate_id"
   | "unknown_element"
+  | "unknown_node"
   | "missing_ground"
   | "missing_control"
   | "voltage_loop"

@@ -1,4 +1,13 @@
-import type { OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
+import type { Attachable } from "./attachable";
+import {
+  type Attachments,
+  buildAttachments,
+  checkAttachable,
+  freezeAttached,
+  tiedPairs,
+} from "./attachments";
+import { applyChange } from "./change-element";
+import type { OperatingPoint, SolveOptions, StartingPoint, Thevenin } from "./circuit";
 import {
   findIslands,
   type Islands,
@@ -8,16 +17,18 @@ import {
   tiesTerminals,
 } from "./connectivity";
 import type { Guard, Look, Part } from "./elements/definition";
+import { definitionOf } from "./elements/registry";
 import type { Expanded } from "./expansion";
 import { createNewtonSystem, type NewtonSystem, saveStart } from "./kernel/newton-system";
+import { cancelLeaks } from "./kernel/ports";
 import { singularAt, unconverged } from "./name-row";
-import type { CircuitElement, ElementChange } from "./network";
+import type { ElementChange, NodeName } from "./network";
 import type { Numbering } from "./numbering";
 import { type Directory, type Figures, lookInto, readFigures } from "./reading";
 import { type CircuitError, fail, type Result, succeed } from "./result";
 import { solve } from "./solve";
 import { buildTables } from "./tables";
-import { refuse, validateField } from "./validate-element";
+import { findThevenin } from "./thevenin";
 
 /** A prepared network with its numbers and its last solution: what circuits and transients are built on. */
 export interface Solver {
@@ -29,6 +40,10 @@ export interface Solver {
   /** Makes `part` take the numbers of `element` in its present state; `at` is the element's position. */
   enterState(at: number, state: number): void;
   solve(options?: SolveOptions): Result<OperatingPoint>;
+  /** Lays an element across the network, or takes it away again; see Circuit. */
+  attach(element: Attachable): Result<void>;
+  detach(id: string): Result<void>;
+  thevenin(a: NodeName, b: NodeName, options?: SolveOptions): Result<Thevenin>;
   /** Brings leaks and checks that depend on what is tied to what up to date. */
   connect(): Result<void>;
   /** The last solution, frozen. */
@@ -66,6 +81,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const ties = Uint8Array.from(parts, (part) => Number(tiesTerminals(part)));
   const stores = timed ? Uint8Array.from(parts, (part) => Number(part.kind === "capacitor")) : undefined;
   let islands: Islands | undefined;
+  let attachments: Attachments | undefined;
   let sourcesAreChecked = false;
   let wasMoving = false;
   let hasSolution = false;
@@ -100,6 +116,9 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     get floating() {
       return islands?.floating ?? [];
     },
+    get attached() {
+      return attachments;
+    },
   };
   const view = { ok: true, value: readFigures(live, directory) } as const;
 
@@ -130,25 +149,52 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
 
   const connect = (): Result<void> => {
     if (!islands) {
-      islands = findIslands(links, ties, numbering);
-      setLeaks(system, islands.floating);
+      const alone = findIslands(links, ties, numbering);
+      islands = attachments ? findIslands(links, ties, numbering, tiedPairs(attachments)) : alone;
+      setLeaks(system, islands, alone);
       sourcesAreChecked = false;
     }
     const isMoving = system.x.rate !== 0;
     if (sourcesAreChecked && wasMoving === isMoving) return done;
     // While time passes, a current may charge a capacitor.
     const allTies = stores && isMoving ? ties.map((tie, i) => tie | stores[i]) : undefined;
-    const ways = allTies ? findIslands(links, allTies, numbering) : islands;
+    const others = attachments ? tiedPairs(attachments) : [];
+    const ways = allTies ? findIslands(links, allTies, numbering, others) : islands;
     for (const i of currentParts) {
-      const part = parts[i];
-      if (part.kind !== "currentSource") continue;
-      const owner = expanded[owners[i]].element.id;
-      const refused = refuseOpenCurrentSource(owner, part, numbering.nodes[i], ways, numbering);
+      const refused = refuseOpenCurrentSource(
+        expanded[owners[i]].element.id,
+        parts[i],
+        numbering.nodes[i],
+        ways,
+        numbering,
+      );
+      if (!refused.ok) return refused;
+    }
+    for (const [i, element] of (attachments?.elements ?? []).entries()) {
+      const rows = attachments?.nodes[i] ?? [];
+      const refused = refuseOpenCurrentSource(element.id, element, rows, ways, numbering);
       if (!refused.ok) return refused;
     }
     sourcesAreChecked = true;
     wasMoving = isMoving;
     return done;
+  };
+
+  const setAttached = (elements: readonly Attachable[]): void => {
+    attachments = buildAttachments(elements, numbering, system);
+    system.ports = attachments?.ports;
+    islands = undefined;
+  };
+  const setAttachedNumbers = (id: string, change: ElementChange): Result<void> | undefined => {
+    const at = attachments?.elements.findIndex((element) => element.id === id) ?? -1;
+    const element = attachments?.elements[at];
+    if (!attachments || !element) return undefined;
+    const changed = applyChange({ element, definition: definitionOf(element) }, change);
+    if (changed.ok) {
+      attachments.bindings[at].write(element);
+      islands = undefined;
+    }
+    return changed;
   };
 
   const looks = new Map<number, Look>();
@@ -187,7 +233,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       : unconverged(system, numbering);
   };
 
-  return {
+  const solver: Solver = {
     directory,
     system,
     states,
@@ -200,7 +246,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     view: view.value,
     set(id, change) {
       const at = position.get(id);
-      if (at === undefined) return fail("unknown_element", `There is no element "${id}".`, { element: id });
+      if (at === undefined) return setAttachedNumbers(id, change) ?? unknownElement(id);
       const changed = applyChange(expanded[at], change);
       if (changed.ok) writeElement(at);
       return changed;
@@ -236,6 +282,34 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       }
       return view;
     },
+    attach(element) {
+      const present = attachments?.elements ?? [];
+      const isTaken = (id: string) => position.has(id) || present.some((other) => other.id === id);
+      const checked = checkAttachable(element, isTaken, present.length, numbering);
+      if (checked.ok) setAttached([...present, { ...element }]);
+      return checked;
+    },
+    detach(id) {
+      const present = attachments?.elements ?? [];
+      const kept = present.filter((element) => element.id !== id);
+      if (kept.length === present.length) return unknownElement(id);
+      setAttached(kept);
+      return done;
+    },
+    thevenin(a, b, options) {
+      const rows: number[] = [];
+      for (const node of [a, b]) {
+        const row = numbering.indexOf.get(node);
+        if (row === undefined) return fail("unknown_node", `There is no node "${node}".`, { node });
+        rows.push(row);
+      }
+      const solved = solver.solve(options);
+      if (!solved.ok) return solved;
+      const [from, to] = rows;
+      const isTied = islands?.sets.find(from) === islands?.sets.find(to);
+      const found = findThevenin(system, from, to, isTied);
+      return found ? succeed(found) : { ok: false, error: singularAt(system.singularRow, numbering) };
+    },
     snapshot: () =>
       readFigures(
         {
@@ -247,12 +321,17 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
           residualAmps: live.residualAmps,
           floating: live.floating,
           isTimed: timed,
+          attached: freezeAttached(attachments),
         },
         directory,
       ),
     startingPoint: () => (hasSolution ? { ...saveStart(system), states: states.slice() } : undefined),
   };
+  return solver;
 }
+
+const unknownElement = (id: string): Result<void> =>
+  fail("unknown_element", `There is no element "${id}".`, { element: id });
 
 /** Largest sum of currents at any node. */
 function largestResidual({ pattern, x }: NewtonSystem): number {
@@ -261,39 +340,23 @@ function largestResidual({ pattern, x }: NewtonSystem): number {
   return most;
 }
 
-function setLeaks(system: NewtonSystem, floating: readonly number[]): void {
-  const { leak, x } = system;
-  const before = leak.slice();
+/**
+ * Gives every node of a floating island its leak. An island of the network alone that its ports tie has none, but keeps
+ * one in the matrix, which has to have an inverse without the ports.
+ */
+function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void {
+  const { leak, stampedLeak, x, ports } = system;
+  const before = stampedLeak.slice();
   leak.fill(0);
-  for (const node of floating) leak[node] = islandLeak;
+  for (const node of islands.floating) leak[node] = islandLeak;
+  stampedLeak.set(leak);
+  const tied = new Map<number, number>();
+  for (const node of alone.floating) if (leak[node] === 0) tied.set(alone.sets.find(node), node);
+  for (const node of tied.values()) stampedLeak[node] = islandLeak;
+  if (ports) cancelLeaks(ports, [...tied.values()]);
   for (let node = 0; node < leak.length; node++) {
-    if (leak[node] === before[node]) continue;
+    if (stampedLeak[node] === before[node]) continue;
     x.stale[node] = 1;
     system.linearIsCurrent = false;
   }
-}
-
-/** Checks a change and makes it in place; nothing changes when an error comes back. */
-function applyChange({ element, definition }: Expanded, change: ElementChange): Result<void> {
-  const fields = element as unknown as Record<string, unknown>;
-  const wanted = change as Readonly<Record<string, unknown>>;
-  for (const field in wanted) {
-    const where = { element: element.id, field };
-    if (!Object.hasOwn(definition.fields, field)) {
-      const message = `"${element.id}" is a ${element.kind} and has no ${field} to change.`;
-      return fail("invalid_element", message, where);
-    }
-    if (definition.topological?.includes(field) && fields[field] === undefined) {
-      const message = `"${element.id}" was prepared without ${field}; prepare it anew.`;
-      return fail("invalid_element", message, where);
-    }
-    const valid = validateField(element.id, definition, field, wanted[field]);
-    if (!valid.ok) return valid;
-  }
-  if (definition.refuse) {
-    const valid = refuse({ ...element, ...wanted } as CircuitElement, definition);
-    if (!valid.ok) return valid;
-  }
-  for (const field in wanted) fields[field] = wanted[field];
-  return done;
 }

@@ -1,21 +1,20 @@
 import type { StartingPoint } from "../circuit";
-import { flowBranches, measureBranches, stampBranches } from "../devices/branch";
-import { flowCapacitors, stampCapacitors } from "../devices/capacitor";
-import { flowControlledCurrents, stampControlledCurrents } from "../devices/controlled-current";
-import { flowCurrentSources } from "../devices/current-source";
-import { evaluateDiodes, resetDiodes } from "../devices/diode";
-import { evaluateFilaments } from "../devices/filament";
-import { evaluateLaws, measureLaws, resetLaws, stampLaws } from "../devices/law-table";
-import { flowOhmic } from "../devices/ohmic";
-import { evaluateRegulators, resetRegulators, stampRegulators } from "../devices/regulator";
-import { evaluateCurves, resetCurves } from "../devices/table";
+import { measureBranches, stampBranches } from "../devices/branch";
+import { stampCapacitors } from "../devices/capacitor";
+import { stampControlledCurrents } from "../devices/controlled-current";
+import { resetDiodes } from "../devices/diode";
+import { measureLaws, resetLaws, stampLaws } from "../devices/law-table";
+import { resetRegulators, stampRegulators } from "../devices/regulator";
+import { resetCurves } from "../devices/table";
 import { stampAll } from "../devices/two-terminal";
 import type { DeviceTables } from "../tables";
 import { allocateFactor, type NumericFactor, refactor, solveFactored } from "./factor";
 import { balanceFlows, type Flows, measureFlows } from "./flows";
 import { createEvaluation, type Evaluation } from "./iterate";
 import { choosePivotOrder } from "./ordering";
+import { listPasses, type Pass } from "./passes";
 import type { Pattern } from "./pattern";
+import { correctStep, evaluatePorts, type Ports, resetPorts } from "./ports";
 import { analyse } from "./symbolic";
 
 /** A network ready for Newton's method: tables, matrix, factorisation. All arrays are allocated once. */
@@ -30,8 +29,11 @@ export interface NewtonSystem {
   readonly throughput: Float64Array;
   /** By unknown, a Newton step no larger than this is small. */
   readonly smallStep: Float64Array;
-  /** Leak to ground per node, siemens, and its places in the matrix: diagonal, ground column. */
+  /** Leak to ground per node, siemens. */
   readonly leak: Float64Array;
+  /** The leak that the matrix has: that of the network without its ports, for it must not be singular alone. */
+  readonly stampedLeak: Float64Array;
+  /** Places of a leak in the matrix: diagonal, ground column. */
   readonly leakEntry: Int32Array;
   /** Jacobian of everything linear. */
   readonly linear: Float64Array;
@@ -44,6 +46,8 @@ export interface NewtonSystem {
   shunt: number;
   /** Scale of every independent source (source stepping). */
   drive: number;
+  /** Devices laid across the network from outside. */
+  ports: Ports | undefined;
   /** Of the last call of `iterate` or `solve`. */
   iterations: number;
   /** Row that had no pivot, of the last outcome "singular". */
@@ -78,6 +82,7 @@ export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: Devic
     throughput: new Float64Array(size + 1),
     smallStep,
     leak: new Float64Array(nodeCount),
+    stampedLeak: new Float64Array(nodeCount),
     leakEntry,
     linear: new Float64Array(rows.length),
     linearIsCurrent: false,
@@ -85,6 +90,7 @@ export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: Devic
     firstFactor: undefined,
     shunt: 0,
     drive: 1,
+    ports: undefined,
     iterations: 0,
     singularRow: -1,
   };
@@ -99,6 +105,7 @@ export function resetToCold(system: NewtonSystem): void {
   resetRegulators(tables.regulator);
   resetCurves(tables.curve);
   resetLaws(tables.law, x.high);
+  if (system.ports) resetPorts(system.ports);
 }
 
 /** The present solution with all that the devices remember of it. */
@@ -131,6 +138,7 @@ export function resetTo(system: NewtonSystem, start: Omit<StartingPoint, "states
   system.tables.law.devices.forEach((device, i) => {
     device.last.set(start.laws[i]);
   });
+  if (system.ports) resetPorts(system.ports);
 }
 
 /** Makes everything be stamped and factorised anew; for changes that touch all, such as another rate or shunt. */
@@ -141,14 +149,14 @@ export function invalidate(system: NewtonSystem): void {
 
 /** Rebuilds the linear part of the Jacobian. */
 function stampLinear(system: NewtonSystem): void {
-  const { linear, tables, leak, leakEntry, shunt, x } = system;
+  const { linear, tables, stampedLeak, leakEntry, shunt, x } = system;
   linear.fill(0);
   stampAll(tables.ohmic, linear, tables.ohmic.siemens);
   stampCapacitors(tables.capacitor, linear, x.rate);
   stampBranches(tables.branch, linear, x.rate);
   stampControlledCurrents(tables.controlled, linear);
-  for (let node = 0; node < leak.length; node++) {
-    const siemens = leak[node] + shunt;
+  for (let node = 0; node < stampedLeak.length; node++) {
+    const siemens = stampedLeak[node] + shunt;
     if (siemens === 0) continue;
     linear[leakEntry[2 * node]] += siemens;
     linear[leakEntry[2 * node + 1]] -= siemens;
@@ -168,36 +176,6 @@ function stampJacobian(system: NewtonSystem): void {
   x.jacobianIsCurrent = true;
 }
 
-/** Lets the devices of one table write what they make of the iterate; answers how many were limited. */
-type Pass = (x: Evaluation, drive: number) => number;
-
-/**
- * One pass for each table that has devices. They are called through this list and not by name so that the compiler
- * makes each of them by itself: inlined together into one function they run at half the speed.
- */
-function listPasses(tables: DeviceTables): readonly Pass[] {
-  const unlimited = (count: number, run: (x: Evaluation, drive: number) => void): Pass[] => {
-    const pass: Pass = (x, drive) => {
-      run(x, drive);
-      return 0;
-    };
-    return count > 0 ? [pass] : [];
-  };
-  const { ohmic, current, capacitor, branch, controlled, filament, curve, diode, regulator, law } = tables;
-  return [
-    ...unlimited(ohmic.count, (x, drive) => flowOhmic(ohmic, x, drive)),
-    ...unlimited(current.count, (x, drive) => flowCurrentSources(current, x, drive)),
-    ...unlimited(capacitor.count, (x) => flowCapacitors(capacitor, x)),
-    ...unlimited(branch.count, (x, drive) => flowBranches(branch, x, drive)),
-    ...unlimited(controlled.count, (x) => flowControlledCurrents(controlled, x)),
-    ...unlimited(filament.count, (x) => evaluateFilaments(filament, x)),
-    ...(diode.count > 0 ? [(x: Evaluation) => evaluateDiodes(diode, x)] : []),
-    ...(curve.count > 0 ? [(x: Evaluation) => evaluateCurves(curve, x)] : []),
-    ...(regulator.count > 0 ? [(x: Evaluation) => evaluateRegulators(regulator, x)] : []),
-    ...(law.devices.length > 0 ? [(x: Evaluation) => evaluateLaws(law, x)] : []),
-  ];
-}
-
 /** Fills residual and Jacobian at the iterate; returns how many devices were limited. */
 export function evaluate(system: NewtonSystem): number {
   const { x, passes, drive } = system;
@@ -208,6 +186,7 @@ export function evaluate(system: NewtonSystem): number {
   if (!system.linearIsCurrent || !x.jacobianIsCurrent) stampJacobian(system);
   balanceFlows(system.flows, x.amps, x.residual);
   balanceLeaks(system);
+  if (system.ports) limited += evaluatePorts(system.ports, x, drive);
   return limited;
 }
 
@@ -221,6 +200,7 @@ export function measure(system: NewtonSystem): void {
   const { x, tables, throughput, leak, shunt } = system;
   throughput.fill(0);
   measureFlows(system.flows, x.amps, throughput);
+  if (system.ports) measureFlows(system.ports.flows, system.ports.x.amps, throughput);
   measureBranches(tables.branch, x, throughput);
   measureLaws(tables.law, x, throughput);
   for (let node = 0; node < leak.length; node++)
@@ -252,12 +232,18 @@ export function solveStep(system: NewtonSystem): number {
     if (row < 0) row = factorise(system);
   }
   if (row >= 0) return row;
-  solveFactored(requireFactor(system), x.residual, step);
+  const factor = requireFactor(system);
+  solveFactored(factor, x.residual, step);
+  // `throughput` is free until the residual is judged.
+  if (system.ports) correctStep(system.ports, factor, step, system.throughput);
   return -1;
 }
 
-const factorise = (system: NewtonSystem): number =>
-  refactor(requireFactor(system), system.x.jacobian, system.x.stale);
+function factorise(system: NewtonSystem): number {
+  const { x, ports } = system;
+  if (ports && x.stale.includes(1)) ports.columnsAreCurrent = false;
+  return refactor(requireFactor(system), x.jacobian, x.stale);
+}
 
 export function requireFactor(system: NewtonSystem): NumericFactor {
   if (!system.factor) throw new Error("A factorisation exists once a pivot order was found.");
