@@ -97,13 +97,13 @@ function evaluateLaw(device: PlacedLaw, x: Evaluation): boolean {
   const local = device.x;
   for (let k = 0; k < inner; k++) local[k] = across(x, nodes[k], nodes[inner]);
   for (let k = 0; k < unknowns.length; k++) local[inner + k] = x.high[unknowns[k]] + x.low[unknowns[k]];
-  const limited = x.isLimiting && (law.limit?.(device.parameters, local, last) ?? false);
+  out.isStatic = x.rate === 0;
+  const limited = x.isLimiting && (law.limit?.(device.parameters, local, last, out.isStatic) ?? false);
   last.set(local);
   f.fill(0);
   q.fill(0);
   df.fill(0);
   dq.fill(0);
-  out.isStatic = x.rate === 0;
   out.seconds = x.seconds;
   law.evaluate(device.parameters, local, out);
   renewSlopes(device, x);

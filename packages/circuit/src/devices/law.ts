@@ -20,9 +20,9 @@ export interface DeviceLaw<Parameters> {
   initial(parameters: Parameters): readonly number[];
   /**
    * Draws x nearer to the x of the last evaluation where the equations are too steep for a full Newton step. Returns
-   * true when it changed x; the step is then not yet the last.
+   * true when it changed x; the step is then not yet the last. `isStatic` as in LawOutput.
    */
-  limit?(parameters: Parameters, x: Float64Array, last: Float64Array): boolean;
+  limit?(parameters: Parameters, x: Float64Array, last: Float64Array, isStatic: boolean): boolean;
 }
 
 export interface InternalUnknown {

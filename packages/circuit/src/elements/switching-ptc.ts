@@ -1,5 +1,5 @@
 import type { SwitchingPtc } from "../kinds/switching-ptc";
-import { switchingPtcLaw, switchingPtcTimedLaw } from "../laws/switching-ptc";
+import { switchingPtcLaw } from "../laws/switching-ptc";
 import { type SwitchingPtcCurve, tableCurve } from "../laws/switching-ptc-curve";
 import type { ElementDefinition } from "./definition";
 import { celsius, fraction, positive } from "./rules";
@@ -23,14 +23,14 @@ export const switchingPtcDefinition: ElementDefinition<SwitchingPtc> = {
       ? { message: "Give coldOhms and switchCelsius, or a table.", field: "coldOhms" }
       : undefined;
   },
-  parts: (element, _state, timed) => {
+  parts: (element) => {
     const ambientCelsius = element.ambientCelsius ?? 20;
     return [
       {
         kind: "device",
         id: `${element.id}#body`,
         nodes: [element.a, element.b],
-        law: timed ? switchingPtcTimedLaw : switchingPtcLaw,
+        law: switchingPtcLaw,
         parameters: {
           curve: curveOf(element),
           dissipation: element.wattsPerKelvin,

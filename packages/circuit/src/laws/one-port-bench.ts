@@ -155,7 +155,7 @@ function iterate<P>(
     const change = solve(jacobian, residual, size);
     const last = x.slice();
     for (let i = 0; i < size; i++) x[i] = (x[i] ?? 0) - (change[i] ?? 0);
-    const limited = law.limit?.(parameters, x, last) ?? false;
+    const limited = law.limit?.(parameters, x, last, step === undefined) ?? false;
     if (x.some((value) => !Number.isFinite(value))) return undefined;
     const small = x.every(
       (value, i) => Math.abs(value - (last[i] ?? 0)) <= 1e-10 * Math.max(1, Math.abs(value)),

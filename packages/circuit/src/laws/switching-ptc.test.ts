@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Drive, evaluateLaw, run, settle, worstSlope } from "./one-port-bench";
-import { type SwitchingPtcParameters, switchingPtcLaw, switchingPtcTimedLaw } from "./switching-ptc";
+import { type SwitchingPtcParameters, switchingPtcLaw } from "./switching-ptc";
 import { ptcSiemens, tableCurve } from "./switching-ptc-curve";
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -112,7 +112,7 @@ describe("a switching PTC", () => {
       startCelsius: -10,
     };
     const drive = { volts: 13.5, ohms: 0.05 };
-    const rows = run(switchingPtcTimedLaw, heater, drive, 0.05, (_x, time) => time >= 400);
+    const rows = run(switchingPtcLaw, heater, drive, 0.05, (_x, time) => time >= 400);
     const settled = settle(switchingPtcLaw, heater, drive);
     expect(rows.at(-1)?.x[2]).toBeCloseTo(settled?.[2] ?? Number.NaN, 4);
     // Cold, 13.5 V over 1 Ω heat 6 J/K by about 27 K in a second.

@@ -32,7 +32,8 @@ const closePart = 1e-7;
  * the part's own surplus of heat drives it, in steps that change R by no more than a factor of two, however far Newton's
  * method would jump; near a balance Newton's method is left alone. Whenever T is held back, volts and amps are moved along
  * the line that the network offers (which is why the amps are an unknown of their own: then every iterate lies on that
- * line) to where they fit T, so that the surplus is that of the part in its network.
+ * line) to where they fit T, so that the surplus is that of the part in its network. In a transient the step of time rules,
+ * and only the length of the solver's steps is limited.
  *
  * A balance that hardly exists, by less than one such step, may be missed. Where the search is cut off, the operating
  * point is no_convergence. A warm start goes on from the temperature of the last solution, as the part would: what has
@@ -63,27 +64,18 @@ export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
     out.dq[8] = heatCapacity;
   },
   initial: (parameters) => [0, parameters.startCelsius],
-  limit({ curve, dissipation, ambientCelsius }, x, last) {
+  limit({ curve, dissipation, ambientCelsius }, x, last, isStatic) {
     const celsius = last[2]!;
     const wanted = x[2]! - celsius;
-    if (!fits(curve, last, fittingPart)) return moveTo(curve, celsius, x, last);
+    if (isStatic && !fits(curve, last, fittingPart)) return moveTo(curve, celsius, x, last);
     const gained = last[0]! * last[1]!;
     const lost = dissipation * (celsius - ambientCelsius);
     const isBalanced = Math.abs(gained - lost) <= balancePart * (Math.abs(gained) + Math.abs(lost));
-    const direction = isBalanced ? Math.sign(wanted) : Math.sign(gained - lost);
+    const direction = isStatic && !isBalanced ? Math.sign(gained - lost) : Math.sign(wanted);
     const most = direction * largestStep(curve, celsius, direction);
     const isShort = wanted * direction >= 0 && Math.abs(wanted) <= Math.abs(most);
+    if (isShort && !isStatic) return false;
     return moveTo(curve, celsius + (isShort ? wanted : most), x, last);
-  },
-};
-
-/** The same for a transient, where the step of time rules: `limit` only keeps the steps of the solver short. */
-export const switchingPtcTimedLaw: DeviceLaw<SwitchingPtcParameters> = {
-  ...switchingPtcLaw,
-  limit({ curve }, x, last) {
-    const wanted = x[2]! - last[2]!;
-    const most = Math.sign(wanted) * largestStep(curve, last[2]!, Math.sign(wanted));
-    return Math.abs(wanted) <= Math.abs(most) ? false : moveTo(curve, last[2]! + most, x, last);
   },
 };
 
