@@ -85,6 +85,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   let sourcesAreChecked = false;
   let wasMoving = false;
   let hasSolution = false;
+  // True while flows and residual are those of the last solution with the present numbers.
+  let isAtRest = false;
 
   const directory: Directory = {
     numbering,
@@ -128,6 +130,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       system.linearIsCurrent = false;
       for (const row of binding.rows) system.x.stale[row] = 1;
     }
+    if (isAtRest && binding.refresh) binding.refresh(system.x);
+    else isAtRest = false;
     parts[i] = part;
     const tied = Number(tiesTerminals(part));
     if (ties[i] !== tied) islands = undefined;
@@ -153,6 +157,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       islands = attachments ? findIslands(links, ties, numbering, tiedPairs(attachments)) : alone;
       setLeaks(system, islands, alone);
       sourcesAreChecked = false;
+      isAtRest = false;
     }
     const isMoving = system.x.rate !== 0;
     if (sourcesAreChecked && wasMoving === isMoving) return done;
@@ -193,6 +198,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     if (changed.ok) {
       attachments.bindings[at].write(element);
       islands = undefined;
+      isAtRest = false;
     }
     return changed;
   };
@@ -225,8 +231,9 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const solveOnce = (options: SolveOptions): CircuitError | undefined => {
     const connected = connect();
     if (!connected.ok) return connected.error;
-    const outcome = solve(system, hasSolution, options);
+    const outcome = solve(system, hasSolution, isAtRest, options);
     hasSolution = outcome === "converged";
+    isAtRest = hasSolution && !timed;
     if (hasSolution) return undefined;
     return outcome === "singular"
       ? singularAt(system.singularRow, numbering)
@@ -307,6 +314,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       if (!solved.ok) return solved;
       const [from, to] = rows;
       const isTied = islands?.sets.find(from) === islands?.sets.find(to);
+      isAtRest = false;
       const found = findThevenin(system, from, to, isTied);
       return found ? succeed(found) : { ok: false, error: singularAt(system.singularRow, numbering) };
     },

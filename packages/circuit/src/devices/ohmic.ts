@@ -1,4 +1,4 @@
-import type { Evaluation } from "../kernel/iterate";
+import { beyond, type Evaluation } from "../kernel/iterate";
 import type { TwoTerminals } from "./two-terminal";
 
 /** Resistors, switches and sources with internal resistance: amps(a → b) = siemens · (v(a) − v(b) − emf). */
@@ -13,6 +13,16 @@ export function createOhmicTable(terminals: TwoTerminals): OhmicTable {
     siemens: new Float64Array(terminals.count),
     emf: new Float64Array(terminals.count),
   };
+}
+
+/** Brings the flow of device i, and the residual, up to date with its numbers at an unchanged iterate. */
+export function refreshOhmic(table: OhmicTable, x: Evaluation, i: number): void {
+  const at = table.flow + i;
+  const amps = table.siemens[i] * beyond(x, table.a[i], table.b[i], table.emf[i]);
+  const change = amps - x.amps[at];
+  x.amps[at] = amps;
+  x.residual[table.a[i]] += change;
+  x.residual[table.b[i]] -= change;
 }
 
 /**

@@ -164,8 +164,10 @@ function stampLinear(system: NewtonSystem): void {
   system.linearIsCurrent = true;
 }
 
+/** Puts the Jacobian together where a slope or a number has changed. */
 function stampJacobian(system: NewtonSystem): void {
   const { x, tables } = system;
+  if (system.linearIsCurrent && x.jacobianIsCurrent) return;
   if (!system.linearIsCurrent) stampLinear(system);
   x.jacobian.set(system.linear);
   stampAll(tables.diode, x.jacobian, tables.diode.held);
@@ -173,17 +175,18 @@ function stampJacobian(system: NewtonSystem): void {
   stampAll(tables.curve, x.jacobian, tables.curve.held);
   stampRegulators(tables.regulator, x.jacobian);
   stampLaws(tables.law, x.jacobian);
+  // The bin for what would go into ground's row; places of fill-in take their value from it.
+  x.jacobian[0] = 0;
   x.jacobianIsCurrent = true;
 }
 
-/** Fills residual and Jacobian at the iterate; returns how many devices were limited. */
+/** Fills residual and slopes at the iterate; returns how many devices were limited. */
 export function evaluate(system: NewtonSystem): number {
   const { x, passes, drive } = system;
   x.residual.fill(0);
   let limited = 0;
   for (let i = 0; i < passes.length; i++) limited += passes[i](x, drive);
   x.isRefreshing = false;
-  if (!system.linearIsCurrent || !x.jacobianIsCurrent) stampJacobian(system);
   balanceFlows(system.flows, x.amps, x.residual);
   balanceLeaks(system);
   if (system.ports) limited += evaluatePorts(system.ports, x, drive);
@@ -209,6 +212,7 @@ export function measure(system: NewtonSystem): void {
 
 /** Chooses a pivot order for the Jacobian as it stands. Returns the row that has no pivot, or −1. */
 export function reorder(system: NewtonSystem): number {
+  stampJacobian(system);
   const outcome = choosePivotOrder(system.pattern, system.x.jacobian);
   if (!outcome.ok) return outcome.singularRow;
   system.factor = allocateFactor(analyse(system.pattern, outcome.order));
@@ -220,6 +224,7 @@ export function reorder(system: NewtonSystem): number {
 /** Solves Jacobian · step = residual into `step`. Returns the row that has no pivot, or −1. */
 export function solveStep(system: NewtonSystem): number {
   const { x, step } = system;
+  stampJacobian(system);
   const isFresh = system.factor === undefined;
   if (isFresh) {
     const row = reorder(system);

@@ -20,12 +20,13 @@ const absoluteResidual = 1e-15;
 
 /**
  * Newton's method on the Kirchhoff residual. Because each step solves for what is left over at the present iterate,
- * the steps also refine away the rounding errors of the factorisation, in linear networks too.
+ * the steps also refine away the rounding errors of the factorisation, in linear networks too. With `isAtRest` the
+ * residual is known to be that of the iterate already.
  */
-export function iterate(system: NewtonSystem, maxIterations: number): Outcome {
+export function iterate(system: NewtonSystem, maxIterations: number, isAtRest = false): Outcome {
   let wasSmall = false;
   for (system.iterations = 0; ; system.iterations++) {
-    const limited = evaluate(system);
+    const limited = isAtRest && system.iterations === 0 ? 0 : evaluate(system);
     if (wasSmall && limited === 0 && isBalanced(system)) return "converged";
     if (system.iterations >= maxIterations) return "stuck";
     const row = solveStep(system);
