@@ -7,11 +7,11 @@ import type { DriveSet } from "./drives";
 import { createPredictor } from "./predictor";
 import { type StageNewton, type StageOutcome, solveStage } from "./stage-newton";
 import { listStored, scatterRates, worstStored } from "./stored-rows";
-import { trBdf2 } from "./tableau";
+import { esdirk3 } from "./tableau";
 import { stuckAt } from "./transient-errors";
 
 /** The method of integration. */
-export const method = trBdf2;
+export const method = esdirk3;
 
 /** Errors allowed to one step; see StepLimits. */
 export interface Tolerances {
@@ -75,7 +75,7 @@ export function createIntegrator(
     jump: undefined,
     step: undefined,
   };
-  let use: "jump" | "step" = "step";
+  let use: "jump" | "step" | undefined;
   let isChanged = true;
   let end = 0;
   let taken = 0;
@@ -103,8 +103,8 @@ export function createIntegrator(
   };
   /** Each of the two sizes of rate has its own order of elimination. */
   const choose = (kind: "jump" | "step"): void => {
-    if (use === kind || slots === 0) return;
-    factors[use] = system.factor;
+    if (use === kind || (slots === 0 && use)) return;
+    if (use) factors[use] = system.factor;
     system.factor = factors[kind];
     x.stale.fill(1);
     use = kind;
@@ -184,6 +184,8 @@ export function createIntegrator(
         if (outcome === "singular" && tables.isLinear) return stuckAt(outcome, system, numbering, x.seconds);
         if (outcome !== "solved") {
           worst = outcome === "singular" ? system.singularRow : worstRow(system);
+          // The order of elimination was chosen at other values; it may be what failed.
+          system.factor = undefined;
           return Number.POSITIVE_INFINITY;
         }
         const own = rates[stage];
