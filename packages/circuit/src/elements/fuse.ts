@@ -24,7 +24,9 @@ export const fuseDefinition: ElementDefinition<Fuse> = {
   required: ["ratedAmps"],
   terminals: ({ a, b }) => [a, b],
   refuse: (element) => {
-    if (!(element.type in types)) return { message: "type must be C, E, F or bolted.", field: "type" };
+    const type: unknown = element.type;
+    if (typeof type !== "string" || !Object.hasOwn(types, type))
+      return { message: "type must be C, E, F or bolted.", field: "type" };
     const ratio = hotRatio(element);
     return ratio >= 1 && ratio <= mostDropRatio
       ? undefined
