@@ -46,7 +46,6 @@ export {
   rectifiedMean,
   rectifiedSwing,
   rectifiedVolts,
-  ripplePulses,
   rippleVolts,
 } from "./physics/rectifier-ripple";
 export {

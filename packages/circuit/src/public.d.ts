@@ -48,7 +48,6 @@ export {
   rectifiedMean,
   rectifiedSwing,
   rectifiedVolts,
-  ripplePulses,
   rippleVolts,
 } from "./physics/rectifier-ripple";
 export {
