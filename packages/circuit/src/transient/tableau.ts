@@ -18,7 +18,7 @@ export interface Tableau {
 }
 
 /** Root of 6γ³ − 18γ² + 9γ − 1 that makes the method L-stable. */
-const gamma = 0.43586652150845899941601945;
+const gamma = 0.435866521508459;
 const c2 = 2 * gamma;
 const c3 = 3 / 5;
 const a32 = (c3 * (c3 - c2)) / (4 * gamma);
