@@ -11,16 +11,16 @@ const radiansPerSecond = (2500 * 2.5 * Math.PI) / 30;
 /** A turn of the phasor, with six pole pairs. */
 const turn = (2 * Math.PI) / (6 * radiansPerSecond);
 
-const network = (numbers: Partial<Alternator>): CircuitElement[] => [
+const network = (numbers: Partial<Alternator>, resistanceScale = 1): CircuitElement[] => [
   { kind: "alternator", id: "g", plus: "B+", minus: "0", radiansPerSecond, ...numbers },
   { kind: "resistor", id: "w", a: "B+", b: "30", ohms: 2e-3 },
-  { kind: "battery", id: "b", positive: "30", negative: "0", capacityAmpereHours: 60 },
+  { kind: "battery", id: "b", positive: "30", negative: "0", capacityAmpereHours: 60, resistanceScale },
   { kind: "resistor", id: "r", a: "30", b: "0", ohms: 0.3 },
 ];
 
-function follow(numbers: Partial<Alternator>, options: TransientOptions) {
+function follow(numbers: Partial<Alternator>, options: TransientOptions, resistanceScale = 1) {
   const result = transient(
-    { ground: "0", elements: network(numbers) },
+    { ground: "0", elements: network(numbers, resistanceScale) },
     { record: { volts: ["B+", "30"], amps: ["g"], quantities: [] }, ...options },
   );
   if (!result.ok) throw new Error(result.error.message);
@@ -28,10 +28,10 @@ function follow(numbers: Partial<Alternator>, options: TransientOptions) {
 }
 
 /** Eight turns, after eight to settle in: volts at the battery at even steps. */
-function ripple(numbers: Partial<Alternator>) {
+function ripple(numbers: Partial<Alternator>, resistanceScale = 1) {
   const count = 8 * 120;
   const at = Array.from({ length: count }, (_, k) => (8 + k / 120) * turn);
-  const run = follow(numbers, { untilSeconds: 16 * turn, at });
+  const run = follow(numbers, { untilSeconds: 16 * turn, at }, resistanceScale);
   const volts = run.volts("30");
   const amps = run.amps("g");
   const mean = (values: Float64Array) => values.reduce((sum, value) => sum + value, 0) / count;
@@ -57,6 +57,11 @@ describe("ripple", () => {
     expect(open.swing).toBeGreaterThan(0.1);
     expect(shorted.swing).toBeGreaterThan(0.1);
     expect(open.swing / sound.swing).toBeGreaterThan(4);
+  });
+
+  it("passes 0.5 V, which fails by every source, with a bad diode on a worn battery of 17 mΩ", () => {
+    expect(ripple({ diodeOpen: true }, 5).swing).toBeGreaterThan(0.5);
+    expect(ripple({}, 5).swing).toBeLessThan(0.25);
   });
 
   // From memory: a six-pulse bridge ripples with six times the frequency of its phases.
