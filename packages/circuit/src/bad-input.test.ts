@@ -82,7 +82,7 @@ const valueText = (value: unknown) => (typeof value === "number" ? String(value)
 
 /** Values that no field of its type takes, whatever its range. */
 function junkFor(kind: Kind, field: string): readonly unknown[] {
-  const wrong = [
+  const wrong: readonly unknown[] = [
     Number.NaN,
     Number.POSITIVE_INFINITY,
     Number.NEGATIVE_INFINITY,
