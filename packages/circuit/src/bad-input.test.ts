@@ -1,73 +1,17 @@
-import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { ElementDefinition } from "./elements/definition";
-import { definitions } from "./elements/registry";
-import { type CircuitElement, type Network, operatingPoint, prepareCircuit } from "./index";
+import { type Network, operatingPoint, prepareCircuit } from "./index";
+import {
+  definitionOf,
+  type Fields,
+  goodValue,
+  type Kind,
+  kinds,
+  makeElement,
+  networkOf,
+  terminalFields,
+} from "./sample-elements";
 
 // Everything here is driven by the table of kinds: a new kind is covered as soon as it stands there.
-
-type Fields = Readonly<Record<string, unknown>>;
-type Kind = CircuitElement["kind"];
-
-const kinds = Object.keys(definitions) as Kind[];
-const definitionOf = (kind: Kind) => definitions[kind] as unknown as ElementDefinition<CircuitElement>;
-
-/** What no range of one number says, for the kinds that need it. */
-const choices: Partial<Record<Kind, Fields>> = {
-  driver: { type: "pushPull" },
-  controlledSource: { type: "vcvs", controlPositive: "n2", controlNegative: "0" },
-  thermistor: { platinumOhms: 100 },
-  fuse: { type: "C" },
-  switchingPtc: { coldOhms: 10, switchCelsius: 120 },
-};
-const plausible: readonly unknown[] = [
-  1,
-  12,
-  0.5,
-  100,
-  true,
-  [
-    [0, 0],
-    [1, 1],
-  ],
-];
-
-/** A value that the field takes. */
-function goodValue(kind: Kind, field: string): unknown {
-  const rule = definitionOf(kind).fields[field];
-  const value = plausible.find((candidate) => rule?.test(candidate));
-  if (value === undefined) throw new Error(`No plausible ${field} of a ${kind}; add one to the list.`);
-  return value;
-}
-
-/** Names of the fields that hold a kind's nodes: whatever `terminals` asks for that is not a field with a range. */
-function terminalFields(kind: Kind): readonly string[] {
-  const { fields, terminals } = definitionOf(kind);
-  const asked = new Set<string>();
-  const element = new Proxy({} as CircuitElement, {
-    get(_target, name) {
-      if (typeof name !== "string" || name in fields) return undefined;
-      asked.add(name);
-      return name;
-    },
-  });
-  const nodes = new Set<string>(terminals(element));
-  return [...asked].filter((name) => nodes.has(name));
-}
-
-/** An element with nothing but what it must have, from n1 to ground and on. */
-function makeElement(kind: Kind, id = "E1"): Fields {
-  const required = definitionOf(kind).required.map((field) => [field, goodValue(kind, field)]);
-  const nodes = terminalFields(kind).map((field, i) => [field, ["n1", "0", "n2", "n3"][i % 4]]);
-  return { kind, id, ...Object.fromEntries(nodes), ...Object.fromEntries(required), ...choices[kind] };
-}
-
-const around: readonly Fields[] = [
-  { kind: "voltageSource", id: "supply", positive: "n1", negative: "0", volts: 12, ohms: 0.1 },
-  ...["n2", "n3"].map((node) => ({ kind: "resistor", id: `r${node}`, a: node, b: "0", ohms: 1e4 })),
-];
-const networkOf = (...elements: readonly unknown[]) =>
-  ({ ground: "0", elements: [...around, ...elements] }) as unknown as Network;
 
 const errorOf = (network: Network) => {
   const result = operatingPoint(network);
@@ -218,118 +162,4 @@ describe("what is no element at all", () => {
     for (const controlPositive of [undefined, "", 5, null])
       expect(errorOf(networkOf({ ...source, controlPositive }))).toMatchObject({ element: "E1" });
   });
-});
-
-const codes = [
-  "invalid_element",
-  "duplicate_id",
-  "missing_ground",
-  "missing_control",
-  "voltage_loop",
-  "open_current_source",
-  "singular",
-  "no_convergence",
-];
-const limits = { maxIterations: 25, shuntSteps: 4, sourceSteps: 3, stateRounds: 5 };
-
-/** Solved with finite numbers, or refused with a code and an element or node to blame. */
-function expectSane(network: Network): void {
-  const circuit = prepareCircuit(network);
-  const result = circuit.ok ? circuit.value.operatingPoint(limits) : circuit;
-  if (!result.ok) {
-    expect(codes).toContain(result.error.code);
-    expect(result.error.message).not.toBe("");
-    return;
-  }
-  const { value } = result;
-  if (!circuit.ok) throw new Error("what is solved has been prepared");
-  for (const node of circuit.value.nodes) expect(Number.isFinite(value.volts(node)), node).toBe(true);
-  for (const { id } of network.elements) expect(Number.isFinite(value.amps(id)), id).toBe(true);
-  expect(Number.isFinite(value.residualAmps)).toBe(true);
-}
-
-const fieldNames = [...new Set(kinds.flatMap((kind) => Object.keys(definitionOf(kind).fields)))];
-const nodeFields = [...new Set(kinds.flatMap(terminalFields))];
-const node = fc.constantFrom("0", "n1", "n2", "n3");
-
-describe("random networks", () => {
-  it("of garbage never throw and never answer with anything that is not a number", () => {
-    const junk = fc.oneof(
-      fc.constantFrom(
-        undefined,
-        null,
-        "",
-        "12",
-        true,
-        false,
-        {},
-        [],
-        [
-          [0, 0],
-          [1, 1],
-        ],
-        { toString: 0 },
-        0,
-        -0,
-        1,
-      ),
-      fc.double(),
-      node,
-      fc.anything({ withNullPrototype: true, withBigInt: true }),
-    );
-    const element = fc
-      .record({
-        kind: fc.oneof({ weight: 20, arbitrary: fc.constantFrom(...kinds) }, { weight: 1, arbitrary: junk }),
-        id: fc.oneof(
-          { weight: 20, arbitrary: fc.constantFrom("a", "b", "c", "d") },
-          { weight: 1, arbitrary: junk },
-        ),
-        nodes: fc.dictionary(fc.constantFrom(...nodeFields), fc.oneof({ weight: 9, arbitrary: node }, junk), {
-          maxKeys: 12,
-        }),
-        fields: fc.dictionary(fc.constantFrom(...fieldNames, "type"), junk, { maxKeys: 6 }),
-      })
-      .map(({ kind, id, nodes, fields }) => ({ kind, id, ...nodes, ...fields }));
-    const elements = fc.array(fc.oneof({ weight: 30, arbitrary: element }, junk), { maxLength: 6 });
-    fc.assert(
-      fc.property(elements, fc.oneof({ weight: 9, arbitrary: node }, junk), (list, ground) => {
-        expectSane({ ground, elements: list } as unknown as Network);
-      }),
-      { numRuns: 2000 },
-    );
-  }, 120_000);
-
-  it("within the ranges, however far apart the numbers, never throw and stay finite", () => {
-    const number = fc.oneof(
-      fc.constantFrom(0, 1, 12, -12, 25, 1e-12, 1e-6, 1e6, 1e12),
-      fc.double({ min: -300, max: 300, noNaN: true }).map((decade) => 10 ** decade),
-      fc.double({ min: -9, max: 9, noNaN: true }).map((decade) => -(10 ** decade)),
-    );
-    const value = fc.oneof(number, number, fc.boolean());
-    const element = fc
-      .record({
-        kind: fc.constantFrom(...kinds),
-        nodes: fc.array(node, { minLength: 8, maxLength: 8 }),
-        values: fc.array(fc.tuple(fc.nat(), value), { maxLength: 6 }),
-      })
-      .map(({ kind, nodes, values }) => {
-        const made: Record<string, unknown> = { ...makeElement(kind) };
-        terminalFields(kind).forEach((field, i) => {
-          made[field] = nodes[i];
-        });
-        const { fields } = definitionOf(kind);
-        const names = Object.keys(fields);
-        for (const [pick, drawn] of values) {
-          const field = names[pick % names.length] ?? "";
-          if (fields[field]?.test(drawn)) made[field] = drawn;
-        }
-        return made;
-      });
-    fc.assert(
-      fc.property(fc.array(element, { minLength: 1, maxLength: 6 }), (list) => {
-        expectSane(networkOf(...list.map((made, i) => ({ ...made, id: `E${i}` }))));
-      }),
-      { numRuns: 1000 },
-    );
-  }, 120_000);
 });
