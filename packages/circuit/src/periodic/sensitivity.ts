@@ -1,5 +1,5 @@
 import { refactor, solveFactored } from "../kernel/factor";
-import { type NewtonSystem, requireFactor } from "../kernel/newton-system";
+import { evaluate, type NewtonSystem, requireFactor } from "../kernel/newton-system";
 import type { ChargeTracker } from "../transient/charge-tracker";
 import { method } from "../transient/integrator";
 import { gatherCharges, scatterRates } from "../transient/stored-rows";
@@ -29,8 +29,10 @@ export function createSensitivity(system: NewtonSystem, slots: Int32Array): Sens
   const rows = new Float64Array(system.pattern.size + 1);
   const shift = new Float64Array(system.pattern.size + 1);
 
-  /** The factorisation at the solution itself, and not where the last correction began. */
+  /** The factorisation at the solution itself: slopes near enough for a correction would not do here. */
   const prepare = (): void => {
+    system.x.isRefreshing = true;
+    evaluate(system);
     refactor(requireFactor(system), system.x.jacobian, system.x.stale);
   };
   const respond = (into: Float64Array): void => {
