@@ -1,7 +1,7 @@
 import { type NgspiceEngine, startEngine } from "../reference/circuit/ngspice-engine";
 import { writeDeck, writeNetlist } from "../reference/circuit/ngspice-netlist";
 import { type Alteration, alterAndSolve, alterations, altered, op150, prepared } from "./circuit-alterations";
-import { median } from "./cpu";
+import { cpuSeconds, cpuSecondsOf, median } from "./cpu";
 import type { Measurement } from "./measurement";
 import {
   loopDeck,
@@ -14,7 +14,10 @@ import {
 import { hasNativeNgspice, runNativeNgspice } from "./ngspice-native";
 
 const count = 1000;
-/** All take part in every turn, one after the other: a busy machine slows them alike, and the ratio is of one turn. */
+/**
+ * All take part in every turn, one after the other, and it is CPU time that counts: so a busy machine slows them alike,
+ * and the ratio is of one turn.
+ */
 const turns = 5;
 /** Whose volts are read after every solve. */
 const node = "n100";
@@ -47,7 +50,7 @@ export async function circuitSpeedBench(): Promise<Measurement[]> {
     );
     seconds.deck.push((await timeDecks(engine, all, turn * each, each)) / each);
     seconds.wasm.push((await timeLoop(engine, loop, changes)) / each);
-    if (hasNativeNgspice) seconds.native.push(timeNative(loop, changes));
+    if (hasNativeNgspice) seconds.native.push(timeNative(loop, all));
   }
   const ratio = (theirs: readonly number[]) =>
     median(theirs.map((value, turn) => value / (seconds.ours[turn] ?? Number.NaN)));
@@ -73,13 +76,7 @@ export async function circuitSpeedBench(): Promise<Measurement[]> {
 
 /** Ours is over within milliseconds: the median of several rounds through the same values. */
 function timeOurs(round: () => void): number {
-  const times: number[] = [];
-  for (let i = 0; i < 9; i++) {
-    const start = performance.now();
-    round();
-    times.push((performance.now() - start) / 1e3);
-  }
-  return median(times);
+  return median(Array.from({ length: 9 }, () => cpuSeconds(round)));
 }
 
 /** setNetList and runSim for each value; the deck is written before the clock starts. */
@@ -92,12 +89,12 @@ async function timeDecks(
   let total = 0;
   for (let k = from; k < from + each; k++) {
     const deck = writeDeck(writeNetlist(altered(op150, all.slice(0, k + 1))), usualOptions);
-    const start = performance.now();
-    const { columns } = await engine.run(deck);
-    total += performance.now() - start;
-    if (columns.size === 0) throw new Error("ngspice found no operating point.");
+    total += await cpuSecondsOf(async () => {
+      const { columns } = await engine.run(deck);
+      if (columns.size === 0) throw new Error("ngspice found no operating point.");
+    });
   }
-  return total / 1e3;
+  return total;
 }
 
 async function timeLoop(
@@ -106,20 +103,19 @@ async function timeLoop(
   changes: readonly Alteration[],
 ): Promise<number> {
   const deck = loopDeck(loop, changes, usualOptions, node);
-  const start = performance.now();
-  const { printed } = await engine.run(deck);
-  const seconds = (performance.now() - start) / 1e3;
-  readPrinted(printed, changes.length);
-  return seconds;
+  return cpuSecondsOf(async () => {
+    const { printed } = await engine.run(deck);
+    readPrinted(printed, changes.length);
+  });
 }
 
 /** Seconds of one value: a run over all less a run over a tenth of them. */
 function timeNative(loop: NgspiceLoop, changes: readonly Alteration[]): number {
   const few = changes.slice(0, changes.length / 10);
   const run = (some: readonly Alteration[]) => {
-    const { printed, seconds } = runNativeNgspice(loopDeck(loop, some, usualOptions, node, ["quit"]));
-    readPrinted(printed, some.length);
-    return seconds;
+    const native = runNativeNgspice(loopDeck(loop, some, usualOptions, node, ["quit"]));
+    readPrinted(native.printed, some.length);
+    return native.cpuSeconds;
   };
   const long = run(changes);
   return (long - run(few)) / (changes.length - few.length);

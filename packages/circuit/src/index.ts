@@ -1,6 +1,8 @@
+import { findPeriodicSteadyState } from "./periodic/periodic-steady-state";
 import { prepareCircuit as prepare, operatingPoint as solveOnce } from "./prepare-circuit";
 import type {
   operatingPoint as OperatingPointFunction,
+  periodicSteadyState as PeriodicSteadyState,
   prepareCircuit as PrepareCircuit,
   prepareTransient as PrepareTransient,
   transient as TransientFunction,
@@ -9,6 +11,7 @@ import { transient as follow, prepareTransient as prepareInTime } from "./transi
 
 export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
+export type { Periodic, PeriodicOptions } from "./periodic/options";
 export {
   type AlternatorRating,
   alternatorLimitAmps,
@@ -46,7 +49,6 @@ export {
   rectifiedMean,
   rectifiedSwing,
   rectifiedVolts,
-  ripplePulses,
   rippleVolts,
 } from "./physics/rectifier-ripple";
 export {
@@ -68,7 +70,15 @@ export type {
   TransientOptions,
   TransientState,
 } from "./transient/options";
-export type { Transient, TransientCircuit, Waveforms } from "./transient/transient-circuit";
+export type {
+  MeasuredWaveforms,
+  Measures,
+  Signal,
+  Timing,
+  Transient,
+  TransientCircuit,
+  Waveforms,
+} from "./transient/transient-circuit";
 export type { Wave } from "./transient/wave";
 
 // Typed by the declaration that importers see, so that the two cannot drift apart.
@@ -76,3 +86,4 @@ export const prepareCircuit: typeof PrepareCircuit = prepare;
 export const operatingPoint: typeof OperatingPointFunction = solveOnce;
 export const prepareTransient: typeof PrepareTransient = prepareInTime;
 export const transient: typeof TransientFunction = follow;
+export const periodicSteadyState: typeof PeriodicSteadyState = findPeriodicSteadyState;

@@ -32,6 +32,7 @@ export function numberUnknowns(network: Network, expanded: readonly Expanded[]):
     for (const node of definition.terminals(element)) names.add(node);
     for (const node of controlNodesOf(element)) names.add(node);
   }
+  if (typeof network.ground !== "string") return fail("missing_ground", "The ground has no name.");
   if (!names.has(network.ground)) {
     const message = `No element touches the ground node "${network.ground}".`;
     return fail("missing_ground", message, { node: network.ground });

@@ -5,12 +5,14 @@
  */
 import type { Circuit, OperatingPoint, SolveOptions } from "./circuit";
 import type { Network } from "./network";
+import type { Periodic, PeriodicOptions } from "./periodic/options";
 import type { Result } from "./result";
 import type { TransientOptions } from "./transient/options";
 import type { Transient, TransientCircuit } from "./transient/transient-circuit";
 
 export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
+export type { Periodic, PeriodicOptions } from "./periodic/options";
 export {
   type AlternatorRating,
   alternatorLimitAmps,
@@ -48,7 +50,6 @@ export {
   rectifiedMean,
   rectifiedSwing,
   rectifiedVolts,
-  ripplePulses,
   rippleVolts,
 } from "./physics/rectifier-ripple";
 export {
@@ -70,7 +71,15 @@ export type {
   TransientOptions,
   TransientState,
 } from "./transient/options";
-export type { Transient, TransientCircuit, Waveforms } from "./transient/transient-circuit";
+export type {
+  MeasuredWaveforms,
+  Measures,
+  Signal,
+  Timing,
+  Transient,
+  TransientCircuit,
+  Waveforms,
+} from "./transient/transient-circuit";
 export type { Wave } from "./transient/wave";
 
 /**
@@ -91,3 +100,9 @@ export declare function prepareTransient(network: Network): Result<TransientCirc
 
 /** Prepares a network and follows it once; errors: those of prepareTransient and of TransientCircuit.run. */
 export declare function transient(network: Network, options: TransientOptions): Result<Transient>;
+
+/**
+ * One period of the steady state under drives that repeat themselves (PWM). Errors: those of `transient`, and
+ * not_periodic, which names the node or element that does not come back.
+ */
+export declare function periodicSteadyState(network: Network, options: PeriodicOptions): Result<Periodic>;

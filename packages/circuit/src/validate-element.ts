@@ -7,8 +7,13 @@ const fine = succeed(undefined);
 
 /** Checks one element by itself: names present, every number within its range. */
 export function validateElement(element: CircuitElement): Result<void> {
+  if (typeof element !== "object" || element === null) {
+    return fail("invalid_element", `An element is ${describe(element)} and not an object.`);
+  }
   const { id, kind } = element;
-  if (typeof id !== "string" || id === "") return fail("invalid_element", `A ${kind} has no id.`);
+  if (typeof id !== "string" || id === "") {
+    return fail("invalid_element", `An element of the kind ${describe(kind)} has no id.`);
+  }
   const definition = findDefinition(element);
   if (!definition) return fail("invalid_element", `"${id}" is of an unknown kind.`, { element: id });
   for (const node of definition.terminals(element)) {
@@ -34,8 +39,15 @@ export function validateField(
   const rule = definition.fields[field];
   if (value === undefined && !definition.required.includes(field)) return fine;
   if (rule.test(value)) return fine;
-  const message = `"${id}": ${field} must be ${rule.says}, not ${String(value)}.`;
+  const message = `"${id}": ${field} must be ${rule.says}, not ${describe(value)}.`;
   return fail("invalid_element", message, { element: id, field });
+}
+
+/** A value in a message. An object may refuse to be turned into a string. */
+function describe(value: unknown): string {
+  if (typeof value === "object" && value !== null) return Array.isArray(value) ? "a list" : "an object";
+  if (typeof value === "function" || typeof value === "symbol") return `a ${typeof value}`;
+  return typeof value === "string" ? `"${value}"` : String(value);
 }
 
 /** What the kind has against fields taken together. */

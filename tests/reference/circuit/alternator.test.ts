@@ -1,5 +1,6 @@
 import {
   type Alternator,
+  alternatorLimitAmps,
   type CircuitElement,
   operatingPoint,
   rectifiedSwing,
@@ -73,6 +74,13 @@ describe("charging", () => {
         volts: 13.5,
       }).quantity("g", "ampsOutput");
     expect(amps(6000)).toBeCloseTo(120, 6);
+    const rating = {
+      ratedAmps: 120,
+      ratedRadiansPerSecond: 200 * Math.PI,
+      cutInRadiansPerSecond: (1100 * Math.PI) / 30,
+      ohms: 0.02,
+    };
+    expect(amps(3000)).toBeCloseTo(alternatorLimitAmps(rating, 100 * Math.PI), 6);
     // Common practice, no source: about half of the rated current at 1800/min.
     expect(amps(1800) / 120).toBeGreaterThan(0.4);
     expect(amps(1800) / 120).toBeLessThan(0.6);

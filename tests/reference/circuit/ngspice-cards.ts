@@ -1,14 +1,17 @@
 import type { CircuitElement } from "@probeworthy/circuit";
-import { diodeCard } from "./ngspice-diode-cards";
+import { diodeCard, ledCard, zenerCard } from "./ngspice-diode-cards";
 import {
+  capacitorCard,
   controlledSourceCard,
   currentSourceCard,
+  inductorCard,
   resistorCard,
-  switchCard,
   voltageSourceCard,
 } from "./ngspice-linear-cards";
-import { filamentCard } from "./ngspice-load-cards";
+import { curveCard, filamentCard, fuseCard, thermistorCard } from "./ngspice-load-cards";
+import { alternatorCard, batteryCard, motorCard } from "./ngspice-machine-cards";
 import { regulatorCard } from "./ngspice-regulator-cards";
+import { comparatorCard, driverCard, relayCard, switchCard } from "./ngspice-switch-cards";
 
 /** One element as lines of an ngspice deck. */
 export interface Card {
@@ -37,12 +40,25 @@ export type WriteCard<Kind extends CircuitElement["kind"]> = (
 /** A new kind of element is one line here and one function that says the same in ngspice's language. */
 const cards: { readonly [Kind in CircuitElement["kind"]]?: WriteCard<Kind> } = {
   resistor: resistorCard,
+  capacitor: capacitorCard,
+  inductor: inductorCard,
   voltageSource: voltageSourceCard,
   currentSource: currentSourceCard,
-  switch: switchCard,
   controlledSource: controlledSourceCard,
   diode: diodeCard,
+  led: ledCard,
+  zener: zenerCard,
+  curve: curveCard,
+  thermistor: thermistorCard,
   filament: filamentCard,
+  fuse: fuseCard,
+  motor: motorCard,
+  battery: batteryCard,
+  alternator: alternatorCard,
+  switch: switchCard,
+  relay: relayCard,
+  comparator: comparatorCard,
+  driver: driverCard,
   regulator: regulatorCard,
 };
 

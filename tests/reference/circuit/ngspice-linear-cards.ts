@@ -1,9 +1,23 @@
-import type { CircuitElement } from "@probeworthy/circuit";
+import type { CircuitElement, Resistor } from "@probeworthy/circuit";
 import type { Place, WriteCard } from "./ngspice-cards";
 
-export const resistorCard: WriteCard<"resistor"> = ({ a, b, ohms }, { i, node }) => ({
-  lines: [`r${i} ${node(a)} ${node(b)} ${ohms}`],
+export const resistorCard: WriteCard<"resistor"> = (element, { i, node }) => ({
+  lines: [`r${i} ${node(element.a)} ${node(element.b)} ${warmOhms(element)}`],
   amps: `i(@r${i}[i])`,
+});
+
+const warmOhms = ({ ohms, celsius, temperatureCoefficient, referenceCelsius = 20 }: Resistor): number =>
+  celsius === undefined || temperatureCoefficient === undefined
+    ? ohms
+    : ohms * (1 + temperatureCoefficient * (celsius - referenceCelsius));
+
+export const capacitorCard: WriteCard<"capacitor"> = ({ a, b, farads }, { i, node }) => ({
+  lines: [`c${i} ${node(a)} ${node(b)} ${farads}`],
+});
+
+export const inductorCard: WriteCard<"inductor"> = ({ a, b, henries }, { i, node }) => ({
+  lines: [`l${i} ${node(a)} ${node(b)} ${henries}`],
+  amps: `i(l${i})`,
 });
 
 export const voltageSourceCard: WriteCard<"voltageSource"> = (
@@ -18,24 +32,6 @@ export const voltageSourceCard: WriteCard<"voltageSource"> = (
 export const currentSourceCard: WriteCard<"currentSource"> = ({ from, to, amps }, { i, node }) => ({
   lines: [`i${i} ${node(from)} ${node(to)} dc ${amps}`],
 });
-
-/** An open switch is not asked for its current: ngspice's own reading of it is wrong, and a sensing source too coarse. */
-export const switchCard: WriteCard<"switch"> = (
-  { a, b, closed, closedOhms = 1e-3, openOhms = 1e12 },
-  { i, node, isSensed },
-) => {
-  const hasSensor = closed || isSensed;
-  const first = hasSensor ? `x${i}` : node(a);
-  return {
-    lines: [
-      `.model sw${i} sw(vt=0.5 vh=0 ron=${closedOhms} roff=${openOhms})`,
-      `vc${i} c${i} 0 ${closed ? 1 : 0}`,
-      ...(hasSensor ? [`v${i} ${node(a)} ${first} 0`] : []),
-      `s${i} ${first} ${node(b)} c${i} 0 sw${i}`,
-    ],
-    ...(closed ? { amps: `i(v${i})` } : {}),
-  };
-};
 
 export const controlledSourceCard: WriteCard<"controlledSource"> = (element, place) => {
   const { i, node } = place;
@@ -61,8 +57,8 @@ function controlOf(element: CircuitElement & { kind: "controlledSource" }, place
     return { letter: byVolts, control: `${node(controlPositive)} ${node(controlNegative)} ${gain}` };
   const sensed = place.find(controlElement);
   if (sensed.element.kind === "resistor") {
-    const { a, b, ohms } = sensed.element;
-    return { letter: byVolts, control: `${node(a)} ${node(b)} ${gain / ohms}` };
+    const { a, b } = sensed.element;
+    return { letter: byVolts, control: `${node(a)} ${node(b)} ${gain / warmOhms(sensed.element)}` };
   }
   return { letter: drivesAmps ? ("f" as const) : ("h" as const), control: `v${sensed.i} ${gain}` };
 }

@@ -3,6 +3,8 @@ import type { WriteCard } from "./ngspice-cards";
 /** The regulator's published equations (packages/circuit/src/devices/regulator.ts) as behavioural sources. */
 export const regulatorCard: WriteCard<"regulator"> = (element, { i, node }) => {
   const [input, output, reference] = [node(element.input), node(element.output), node(element.reference)];
+  if (element.foldbackAmps !== undefined || element.reverseOhms !== undefined)
+    throw new Error("A card is written for a regulator without fold-back and way back only.");
   const { volts, limitAmps, dropoutVolts = 0.5, quiescentAmps = 0, outputOhms = 0.01 } = element;
   const softplus = (x: string) => `(max(${x},0)+ln(1+exp(-abs(${x}))))`;
   const bend = limitAmps / 1000;

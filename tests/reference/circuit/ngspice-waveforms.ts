@@ -5,7 +5,7 @@ export interface NgspiceWaveforms {
   readonly seconds: readonly number[];
   /** Samples of one vector, "v(a)" or "i(l1)", straight between ngspice's own steps. Throws for an unknown one. */
   samplesAt(vector: string, times: readonly number[]): readonly number[];
-  /** By how much the vector changes over the step that holds each time: large where it jumps. */
+  /** By how much the vector changes over the step that holds each time and its neighbours: large where it jumps. */
   changesAt(vector: string, times: readonly number[]): readonly number[];
 }
 
@@ -33,9 +33,15 @@ export async function runTransientDeck(
     `.options ${options}`,
     `.tran ${maxStepSeconds} ${untilSeconds} 0 ${maxStepSeconds}${uic}`,
   ]);
-  const seconds = columns.get("time");
-  if (seconds === undefined || (seconds.at(-1) ?? 0) < untilSeconds * (1 - 1e-9))
+  const waveforms = readWaveforms(columns);
+  if ((waveforms.seconds.at(-1) ?? 0) < untilSeconds * (1 - 1e-9))
     throw new Error(`ngspice did not come to the end: ${complaints.slice(-3).join("; ")}`);
+  return waveforms;
+}
+
+/** The columns of a `.tran` run; none when it failed. */
+export function readWaveforms(columns: ReadonlyMap<string, readonly number[]>): NgspiceWaveforms {
+  const seconds = columns.get("time") ?? [];
   const valuesOf = (vector: string) => {
     const values = columns.get(vector);
     if (values === undefined)
@@ -54,8 +60,9 @@ export async function runTransientDeck(
     changesAt: (vector, times) => {
       const values = valuesOf(vector);
       return times.map((t) => {
-        const { v0, v1 } = stepAround(seconds, values, t);
-        return Math.abs(v1 - v0);
+        const { low, high } = stepAround(seconds, values, t);
+        const near = values.slice(Math.max(0, low - 1), high + 2);
+        return Math.max(...near) - Math.min(...near);
       });
     },
   };
@@ -72,5 +79,5 @@ function stepAround(seconds: readonly number[], values: readonly number[], t: nu
   const [t0, t1, v0, v1] = [seconds[low], seconds[high], values[low], values[high]];
   if (t0 === undefined || t1 === undefined || v0 === undefined || v1 === undefined || t < t0 || t > t1)
     throw new Error(`${t} s is outside of the run.`);
-  return { t0, t1, v0, v1 };
+  return { low, high, t0, t1, v0, v1 };
 }

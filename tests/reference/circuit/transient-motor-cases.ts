@@ -7,18 +7,20 @@ type Motor = Network["elements"][number] & { kind: "motor" };
  * A motor as an analog circuit: torque is current into node w, speed is the volts of w, inertia a capacitance there.
  * The equations are those stated with the element; friction and brushes as behavioural sources.
  */
-export function motorAnalog(motor: Motor, plus: string, minus: string): readonly string[] {
+export function motorAnalog(motor: Motor, plus: string, minus: string, i = ""): readonly string[] {
   const { viscousFriction = 0, coulombFriction = 0, loadTorque = 0, loadPerSpeed = 0 } = motor;
   const { loadPerSpeedSquared = 0, shaftTorque = 0, brushVolts = 0, motorConstant } = motor;
   const { henries = 1e-3 * motor.ohms, inertia = 1e-4 } = motor;
-  const drag = `${viscousFriction + loadPerSpeed}*v(w)+${loadPerSpeedSquared}*abs(v(w))*v(w)`;
+  const amps = `i(vm${i})`;
+  const w = `v(w${i})`;
+  const drag = `${viscousFriction + loadPerSpeed}*${w}+${loadPerSpeedSquared}*abs(${w})*${w}`;
   return [
-    `vm ${plus} m1 0`,
-    `rm m1 m2 ${motor.ohms}`,
-    `lm m2 m3 ${henries} ic=0`,
-    `bm m3 ${minus} v=${motorConstant}*v(w)+${brushVolts}*tanh(i(vm)/0.1)`,
-    `bw 0 w i=${motorConstant}*i(vm)+${shaftTorque}-(${drag})-${coulombFriction + loadTorque}*tanh(v(w)/0.1)`,
-    `cw w 0 ${inertia} ic=0`,
+    `vm${i} ${plus} m${i}a 0`,
+    `rm${i} m${i}a m${i}b ${motor.ohms}`,
+    `lm${i} m${i}b m${i}c ${henries} ic=0`,
+    `bm${i} m${i}c ${minus} v=${motorConstant}*${w}+${brushVolts}*tanh(${amps}/0.1)`,
+    `bw${i} 0 w${i} i=${motorConstant}*${amps}+${shaftTorque}-(${drag})-${coulombFriction + loadTorque}*tanh(${w}/0.1)`,
+    `cw${i} w${i} 0 ${inertia} ic=0`,
   ];
 }
 

@@ -42,7 +42,11 @@ function moves(isClosing: boolean, suppressor: Suppressor, theirs: readonly stri
     run: {
       untilSeconds: 0.03,
       drives: [
-        { element: "s", field: "closed", wave: { kind: "steps", times: [movesAt], values: [isClosing] } },
+        {
+          element: "s",
+          field: "closed",
+          wave: { kind: "steps", times: [0, movesAt], values: [!isClosing, isClosing] },
+        },
       ],
     },
     deck: [

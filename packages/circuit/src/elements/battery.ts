@@ -4,6 +4,8 @@ import { coldOhmsFactor, createOpenVoltsCurve, floodedOpenVolts } from "../physi
 import type { DevicePart, ElementDefinition } from "./definition";
 import { celsius, notNegative, positive, share } from "./rules";
 
+const floodedCurve = createOpenVoltsCurve(floodedOpenVolts);
+
 const isTable = (table: OpenVoltsTable): boolean =>
   Array.isArray(table) &&
   table.length >= 2 &&
@@ -22,12 +24,10 @@ function parametersOf(element: Battery): BatteryParameters {
   const { capacityAmpereHours, stateOfCharge = 1, resistanceScale = 1 } = element;
   const at = element.celsius ?? 25;
   const scale = resistanceScale * coldOhmsFactor(at);
-  const table = (element.openVolts ?? floodedOpenVolts).map(
-    ([charge, volts]) => [charge, volts + (element.voltsAbove ?? 0)] as const,
-  );
   return {
-    curve: createOpenVoltsCurve(table),
+    curve: element.openVolts ? createOpenVoltsCurve(element.openVolts) : floodedCurve,
     cellShare: (element.cells ?? 6) / 6,
+    voltsAbove: element.voltsAbove ?? 0,
     kelvinAbove: at - (element.openVoltsCelsius ?? 25),
     ohms: scale * (element.ohms ?? 0.2 / capacityAmpereHours),
     polarisationOhms: scale * (element.polarisationOhms ?? 0.1 / capacityAmpereHours),

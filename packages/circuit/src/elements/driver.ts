@@ -4,7 +4,13 @@ import type { NodeName } from "../network";
 import type { ElementDefinition } from "./definition";
 import { driverParts } from "./driver-parts";
 import { checkDriver, sidesOf } from "./driver-rules";
-import { celsius, flag, notNegative, positive } from "./rules";
+import { celsius, flag, notNegative, positive, type Rule } from "./rules";
+
+/** No resistance follows a higher power; a much higher one would leave the range of numbers. */
+const ohmsExponent: Rule = {
+  test: (value) => typeof value === "number" && value >= 0 && value <= 10,
+  says: "a number from 0 to 10",
+};
 
 const named = (node: NodeName | undefined): NodeName[] => (node === undefined ? [] : [node]);
 
@@ -15,7 +21,7 @@ export const driverDefinition: ElementDefinition<Driver> = {
     enabled: flag,
     onOhms: positive,
     celsius,
-    ohmsExponent: notNegative,
+    ohmsExponent,
     limitAmps: positive,
     leakAmps: notNegative,
     pullUpAmps: notNegative,

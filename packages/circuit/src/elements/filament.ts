@@ -14,6 +14,10 @@ export const filamentDefinition: ElementDefinition<Filament> = {
   },
   required: ["ratedVolts", "ratedWatts"],
   terminals: ({ a, b }) => [a, b],
+  refuse: ({ ratedVolts, exponent = 0.55, coldRatio = 1 / 15 }) =>
+    ratedVolts / Math.sqrt(coldRatio ** (2 / (exponent - 1)) - 1) > 0
+      ? undefined
+      : { message: "exponent must be farther from 1 for so low a coldRatio.", field: "exponent" },
   parts: (element, _state, timed) => {
     if (!timed) return [element];
     const { id, a, b } = element;

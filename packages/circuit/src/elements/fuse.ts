@@ -24,7 +24,9 @@ export const fuseDefinition: ElementDefinition<Fuse> = {
   required: ["ratedAmps"],
   terminals: ({ a, b }) => [a, b],
   refuse: (element) => {
-    if (!(element.type in types)) return { message: "type must be C, E, F or bolted.", field: "type" };
+    const type: unknown = element.type;
+    if (typeof type !== "string" || !Object.hasOwn(types, type))
+      return { message: "type must be C, E, F or bolted.", field: "type" };
     const ratio = hotRatio(element);
     return ratio >= 1 && ratio <= mostDropRatio
       ? undefined
@@ -39,14 +41,18 @@ export const fuseDefinition: ElementDefinition<Fuse> = {
       id: `${element.id}#link`,
       nodes: [element.a, element.b],
       law: timed ? fuseMelting : fuseLink,
-      parameters: fuseParameters(element, state === blown),
+      parameters: fuseParameters(element, timed ? state === blown : element.isBlown === true),
     },
   ],
   amps: ({ id }) => [[`${id}#link`, 1]],
   initialState: ({ isBlown }) => (isBlown ? blown : 0),
-  guards: ({ id }, state, look, timed) => [
-    { value: timed && state !== blown ? look.internal(`${id}#link`, "melted") - 1 : -1, next: blown },
-  ],
+  guards: ({ id, isBlown }, state, look, timed) => {
+    if (timed)
+      return [{ value: state === blown ? -1 : look.internal(`${id}#link`, "melted") - 1, next: blown }];
+    // Without time a fuse is what it is said to be, so that `set` blows and replaces it.
+    const said = isBlown ? blown : 0;
+    return [{ value: state === said ? -1 : 1, next: said }];
+  },
   quantities: (_element, state) => ({ isBlown: state }),
 };
 

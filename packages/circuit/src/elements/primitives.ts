@@ -34,6 +34,21 @@ function regulatorParts(element: Regulator): readonly Part[] {
   ];
 }
 
+const controlTypes: readonly unknown[] = ["vcvs", "vccs", "ccvs", "cccs"];
+
+/** Whether the control exists is for the network to say; see numbering. */
+function checkControl(element: Of<"controlledSource">): { message: string; field: string } | undefined {
+  if (!controlTypes.includes(element.type)) {
+    return { message: `type must be one of ${controlTypes.join(", ")}.`, field: "type" };
+  }
+  for (const field of ["controlPositive", "controlNegative", "controlElement"] as const) {
+    const name: unknown = element[field];
+    if (name === undefined || (typeof name === "string" && name !== "")) continue;
+    return { message: `${field} must be a name.`, field };
+  }
+  return undefined;
+}
+
 /** The kinds that the solver has tables for. */
 export const primitives: Definitions = {
   resistor: {
@@ -134,5 +149,6 @@ export const primitives: Definitions = {
     fields: { gain: finite },
     required: ["gain"],
     terminals: poles,
+    refuse: checkControl,
   },
 };

@@ -35,7 +35,8 @@ export const definitions: Definitions = {
 
 /** The definition of an element's kind; undefined for a kind that does not exist. */
 export function findDefinition(element: CircuitElement): ElementDefinition<CircuitElement> | undefined {
-  if (!Object.hasOwn(definitions, element.kind)) return undefined;
+  const kind: unknown = element.kind;
+  if (typeof kind !== "string" || !Object.hasOwn(definitions, kind)) return undefined;
   // The table pairs each kind with its own definition, which the compiler cannot follow through a lookup.
   return definitions[element.kind] as unknown as ElementDefinition<CircuitElement>;
 }

@@ -14,7 +14,7 @@ export interface Battery {
   readonly positive: NodeName;
   readonly negative: NodeName;
   readonly capacityAmpereHours: number;
-  /** 0 flat to 1 full; default 1. A transient moves it. */
+  /** 0 flat to 1 full; default 1. A transient moves it, below 0 when the battery is drained past empty. */
   readonly stateOfCharge?: number;
   /** Electrolyte, °C; default 25. */
   readonly celsius?: number;

@@ -9,7 +9,7 @@ import type { NodeName } from "../network";
  * that it comes to from `startCelsius`; of several, the first on its way (laws/switching-ptc).
  *
  * Defaults: coefficient 0.2 /K, hotShare 1e-4, joulesPerKelvin 20 s · wattsPerKelvin, ambientCelsius 20, startCelsius the
- * ambient's.
+ * ambient's. Quantities: celsius.
  */
 export interface SwitchingPtc {
   readonly kind: "switchingPtc";

@@ -9,7 +9,7 @@ import type { SteinhartHart, ThermistorPoint } from "../physics/steinhart-hart";
  *                  between the points and beyond them
  *   platinumOhms   platinum sensor (IEC 60751) of so many ohms at 0 °C
  *
- * A law may be given other numbers later, `celsius` alone by `set`.
+ * `set` changes `celsius` and `platinumOhms`; other tables and coefficients need a circuit prepared anew. Quantities: ohms.
  */
 export interface Thermistor {
   readonly kind: "thermistor";

@@ -10,6 +10,7 @@ const curve = createOpenVoltsCurve(floodedOpenVolts);
 const batteries = fc.record<BatteryParameters>({
   curve: fc.constant(curve),
   cellShare: fc.constantFrom(5 / 6, 1, 2),
+  voltsAbove: between(0, 0.2),
   kelvinAbove: between(-60, 40),
   ohms: between(1e-3, 0.1),
   polarisationOhms: between(0, 0.05),
@@ -71,6 +72,7 @@ describe("battery law", () => {
     const battery: BatteryParameters = {
       curve,
       cellShare: 1,
+      voltsAbove: 0,
       kelvinAbove: 0,
       ohms: 3e-3,
       polarisationOhms: 2e-3,

@@ -17,6 +17,8 @@ export interface BatteryParameters {
   readonly curve: MonotoneCurve;
   /** Cells in use over the six of the curve. */
   readonly cellShare: number;
+  /** Added to the curve. */
+  readonly voltsAbove: number;
   /** Kelvin above the temperature of the curve. */
   readonly kelvinAbove: number;
   /** Full battery at its temperature: what answers at once. */
@@ -62,7 +64,7 @@ export const batteryLaw: DeviceLaw<BatteryParameters> = {
     out.f[0] = i;
     out.df[AMPS] = 1;
 
-    const open = p.cellShare * (openVoltsAt(p.curve, s) + openVoltsPerKelvin * p.kelvinAbove);
+    const open = p.cellShare * (openVoltsAt(p.curve, s) + p.voltsAbove + openVoltsPerKelvin * p.kelvinAbove);
     out.f[AMPS] = open + x[POLARISATION] + p.ohms * factor * i - x[0];
     out.df[AMPS * n] = -1;
     out.df[AMPS * n + AMPS] = p.ohms * factor;

@@ -44,16 +44,10 @@ export const rectifiedSwing: Readonly<Record<RectifierState, number>> = {
   shortedDiode: (Math.sqrt(3) - 0.75) / soundMean,
 };
 
-/** Pulses per turn of the phasor at which the ripple repeats. */
-export const ripplePulses: Readonly<Record<RectifierState, number>> = {
-  sound: 6,
-  openDiode: 1,
-  shortedDiode: 1,
-};
-
 /**
  * Peak-to-peak ripple at a terminal behind which the network has `networkOhms`, with the machine's own ripple
- * `swingVolts` behind `sourceOhms`: a divider, valid while the machine delivers current all the time.
+ * `swingVolts` behind `sourceOhms`: a divider, right while the machine delivers current all the time, too high where the
+ * EMF falls below the volts at the terminal meanwhile (a bad diode).
  */
 export const rippleVolts = (swingVolts: number, sourceOhms: number, networkOhms: number): number =>
   (swingVolts * networkOhms) / (networkOhms + sourceOhms);

@@ -14,6 +14,8 @@ export interface DriveSet {
   write(seconds: number): Result<void>;
   /** Longest step that follows all waves. */
   readonly stepSeconds: number;
+  /** True when all waves are level between their corners. */
+  readonly isLevel: boolean;
 }
 
 const done = succeed(undefined);
@@ -45,6 +47,9 @@ export function createDrives(solver: Solver, drives: readonly Drive[]): Result<D
     return solver.set(element, changes[i]);
   };
   return succeed({
+    isLevel: drives.every(
+      ({ wave }) => wave.kind === "steps" || (wave.kind === "pulse" && !wave.riseSeconds),
+    ),
     stepSeconds: Math.min(Number.POSITIVE_INFINITY, ...forms.map((form) => form.stepSeconds)),
     cornerAfter: (seconds, gap) => {
       let first = Number.POSITIVE_INFINITY;

@@ -18,12 +18,22 @@ export function startCharge(solver: Solver, options: TransientOptions, charge: F
 }
 
 function settle(solver: Solver, charge: Float64Array): Result<void> {
-  const { system } = solver;
   stopTime(solver);
+  // The same start gives the same run, whatever ran before.
+  solver.system.factor = solver.system.firstFactor;
   const solved = solver.solve({ warmStart: false });
   if (!solved.ok) return solved;
-  charge.set(system.x.charge);
+  readCharge(solver, charge);
   return done;
+}
+
+/** Charges where the solver stands, read with time running: that is when laws store anything. */
+function readCharge(solver: Solver, charge: Float64Array): void {
+  const { system } = solver;
+  system.x.rate = 1;
+  evaluate(system);
+  charge.set(system.x.charge);
+  stopTime(solver);
 }
 
 function rest(solver: Solver, charge: Float64Array): void {
@@ -35,11 +45,7 @@ function rest(solver: Solver, charge: Float64Array): void {
     if (states[at] !== state) solver.enterState(at, state);
   }
   resetToCold(system);
-  // Read with time running: that is when laws store anything.
-  system.x.rate = 1;
-  evaluate(system);
-  charge.set(system.x.charge);
-  stopTime(solver);
+  readCharge(solver, charge);
 }
 
 function resume(solver: Solver, from: TransientState, charge: Float64Array): void {

@@ -3,15 +3,16 @@ import { stepShunt, worstRow } from "../kernel/newton";
 import { invalidate, requireFactor } from "../kernel/newton-system";
 import type { CircuitError } from "../result";
 import type { Solver } from "../solver";
+import type { ChargeTracker } from "./charge-tracker";
 import type { DriveSet } from "./drives";
 import { createPredictor } from "./predictor";
 import { type StageNewton, type StageOutcome, solveStage } from "./stage-newton";
 import { listStored, scatterRates, worstStored } from "./stored-rows";
-import { trBdf2 } from "./tableau";
+import { esdirk3 } from "./tableau";
 import { stuckAt } from "./transient-errors";
 
 /** The method of integration. */
-export const method = trBdf2;
+export const method = esdirk3;
 
 /** Errors allowed to one step; see StepLimits. */
 export interface Tolerances {
@@ -34,6 +35,8 @@ export interface Integrator {
    * about (a capacitor at an ideal source that jumps) the charges jump too. `stepSeconds` is the step to come.
    */
   restart(stepSeconds: number): CircuitError | undefined;
+  /** Puts the charges back to what they were before the last restart. */
+  undoJump(): void;
   /**
    * Tries a step. Answers its error as a part of what is allowed (accept up to 1), Infinity where Newton's method did
    * not converge; `visit` is called with each stage solved, in the order of `stageNodes`.
@@ -55,6 +58,7 @@ export function createIntegrator(
   drives: DriveSet,
   tolerances: Tolerances,
   maxIterations: number,
+  tracker?: ChargeTracker,
 ): Integrator {
   const { system } = solver;
   const { numbering } = solver.directory;
@@ -63,6 +67,7 @@ export function createIntegrator(
   const slots = tables.slots;
   const column = () => new Float64Array(slots);
   const charge = column();
+  const chargeBefore = column();
   const rates = method.nodes.map(column);
   const estimate = column();
   const rows = new Float64Array(size + 1);
@@ -75,7 +80,7 @@ export function createIntegrator(
     jump: undefined,
     step: undefined,
   };
-  let use: "jump" | "step" = "step";
+  let use: "jump" | "step" | undefined;
   let isChanged = true;
   let end = 0;
   let taken = 0;
@@ -103,8 +108,8 @@ export function createIntegrator(
   };
   /** Each of the two sizes of rate has its own order of elimination. */
   const choose = (kind: "jump" | "step"): void => {
-    if (use === kind || slots === 0) return;
-    factors[use] = system.factor;
+    if (use === kind || (slots === 0 && use)) return;
+    if (use) factors[use] = system.factor;
     system.factor = factors[kind];
     x.stale.fill(1);
     use = kind;
@@ -148,23 +153,29 @@ export function createIntegrator(
       const first = jump(rate);
       if (first !== "solved") return stuckAt(first, system, numbering, self.seconds);
       if (slots > 0) {
+        chargeBefore.set(charge);
+        tracker?.jumped(0, rate);
         // What one short step moved beyond a second one was an impulse; the regular part is taken back.
         for (let k = 0; k < slots; k++) {
-          estimate[k] = charge[k];
           charge[k] = x.charge[k];
         }
         const second = jump(rate);
         if (second !== "solved") return stuckAt(second, system, numbering, self.seconds);
+        tracker?.jumped(1, rate);
         const [rate0] = rates;
         for (let k = 0; k < slots; k++) {
           rate0[k] = rate * x.charge[k] + x.history[k];
           charge[k] -= rate0[k] / rate;
-          if (Math.abs(charge[k] - estimate[k]) <= jumpPart * Math.abs(rate0[k]) * stepSeconds)
-            charge[k] = estimate[k];
+          if (Math.abs(charge[k] - chargeBefore[k]) <= jumpPart * Math.abs(rate0[k]) * stepSeconds)
+            charge[k] = chargeBefore[k];
         }
       }
       predictor.restart();
       return undefined;
+    },
+    undoJump() {
+      charge.set(chargeBefore);
+      tracker?.undoJump();
     },
     attempt(stepSeconds, endSeconds, visit) {
       end = endSeconds;
@@ -184,11 +195,14 @@ export function createIntegrator(
         if (outcome === "singular" && tables.isLinear) return stuckAt(outcome, system, numbering, x.seconds);
         if (outcome !== "solved") {
           worst = outcome === "singular" ? system.singularRow : worstRow(system);
+          // The order of elimination was chosen at other values; it may be what failed.
+          system.factor = undefined;
           return Number.POSITIVE_INFINITY;
         }
         const own = rates[stage];
         for (let k = 0; k < slots; k++) own[k] = rate * x.charge[k] + x.history[k];
         predictor.keep(stage);
+        tracker?.solvedStage(stage, stepSeconds, rate);
         visit(stage);
       }
       return slots === 0 ? 0 : errorOf(stepSeconds, rate);
@@ -200,6 +214,7 @@ export function createIntegrator(
       rates[method.stages - 1] = rates[0];
       rates[0] = last;
       predictor.accept(taken);
+      tracker?.accepted();
     },
     worstRow: () => worst,
     factorFor: (error) => 0.9 * error ** (-1 / method.errorOrder),

@@ -1,6 +1,7 @@
 import { saveStart } from "../kernel/newton-system";
 import { type CircuitError, type Result, succeed } from "../result";
 import type { Solver } from "../solver";
+import type { ChargeTracker } from "./charge-tracker";
 import { createDrives, type DriveSet } from "./drives";
 import { createGuardWatch, type GuardWatch } from "./guards";
 import { startCharge } from "./initial-charge";
@@ -31,7 +32,7 @@ interface Limits {
 const asError = (error: CircuitError) => ({ ok: false, error }) as const;
 
 /** Options are checked. */
-export function run(solver: Solver, options: TransientOptions): Result<Run> {
+export function run(solver: Solver, options: TransientOptions, tracker?: ChargeTracker): Result<Run> {
   const from = options.fromSeconds ?? options.continueFrom?.seconds ?? 0;
   const made = createDrives(solver, options.drives ?? []);
   if (!made.ok) return made;
@@ -48,11 +49,12 @@ export function run(solver: Solver, options: TransientOptions): Result<Run> {
       internal: options.internalTolerance ?? 1e4,
     },
     options.maxIterations ?? 20,
+    tracker,
   );
   const span = options.untilSeconds - from;
   const limits: Limits = {
     until: options.untilSeconds,
-    most: options.maxStepSeconds ?? Math.min(span / 50, drives.stepSeconds),
+    most: options.maxStepSeconds ?? longestStep(solver, drives, span),
     least: options.minStepSeconds ?? 1e-13,
     maxSteps: options.maxSteps ?? 1_000_000,
     eventSeconds: options.eventSeconds ?? 1e-9 * span,
@@ -87,6 +89,10 @@ export function run(solver: Solver, options: TransientOptions): Result<Run> {
   });
 }
 
+/** Where nothing is stored and nothing driven but by jumps, there is nothing to see between two corners. */
+const longestStep = ({ system }: Solver, drives: DriveSet, span: number): number =>
+  system.tables.slots === 0 && drives.isLevel ? span : Math.min(span / 50, drives.stepSeconds);
+
 /** Times nearer to each other than this cannot be told apart. */
 const gapAt = (seconds: number): number => 8 * Number.EPSILON * Math.abs(seconds);
 
@@ -104,7 +110,6 @@ function createMarcher(
 ) {
   const { numbering, expanded } = solver.directory;
   const events: TransientEvent[] = [];
-  const chargeBefore = new Float64Array(integrator.charge.length);
   let watch: GuardWatch | undefined;
   let steps = 0;
   let rejected = 0;
@@ -125,7 +130,6 @@ function createMarcher(
   /** Starts afresh after a jump, with all changes of state that follow at once. */
   const restart = (stepSeconds: number): CircuitError | undefined => {
     for (let round = 0; ; round++) {
-      chargeBefore.set(integrator.charge);
       const error = integrator.restart(stepSeconds);
       if (error) return error;
       watch ??= createGuardWatch(solver);
@@ -215,7 +219,7 @@ function createMarcher(
           return tooShort(integrator.worstRow(), numbering, t, limits.least);
         if (isFresh && h < 0.05 * restartedWith) {
           // The jump was resolved too coarsely for what follows it.
-          integrator.charge.set(chargeBefore);
+          integrator.undoJump();
           recorder.dropStart();
           restartedWith = h;
           error = restart(h);

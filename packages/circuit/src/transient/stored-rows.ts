@@ -83,3 +83,23 @@ export function worstStored(
   }
   return worst;
 }
+
+/** By how much each slot's charge moves when the unknowns move by `shift`; laws as at their last evaluation. */
+export function gatherCharges(system: NewtonSystem, shift: Float64Array, charges: Float64Array): void {
+  const { capacitor, branch, law } = system.tables;
+  for (let i = 0; i < capacitor.count; i++)
+    charges[capacitor.slot + i] = capacitor.farads[i] * (shift[capacitor.a[i]] - shift[capacitor.b[i]]);
+  for (let i = 0; i < branch.count; i++)
+    charges[branch.slot + i] = branch.henries[i] * shift[branch.unknown[i]];
+  for (const { slot, nodes, unknowns, out } of law.devices) {
+    const inner = nodes.length - 1;
+    for (let row = 0; row < out.size; row++) {
+      let sum = 0;
+      for (let k = 0; k < inner; k++)
+        sum += out.dq[row * out.size + k] * (shift[nodes[k]] - shift[nodes[inner]]);
+      for (let k = 0; k < unknowns.length; k++)
+        sum += out.dq[row * out.size + inner + k] * shift[unknowns[k]];
+      charges[slot + row] = sum;
+    }
+  }
+}

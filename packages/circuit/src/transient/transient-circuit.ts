@@ -18,8 +18,40 @@ export interface Waveforms {
   samplesAt(seconds: ArrayLike<number>): Waveforms;
 }
 
+/** What a meter or a scope shows: a voltage between two nodes, a current, or a quantity of an element. */
+export type Signal =
+  | { readonly plus: NodeName; readonly minus?: NodeName }
+  | { readonly amps: string }
+  | { readonly element: string; readonly quantity: string };
+
+/** `rms` of everything, `acRms` without the average. */
+export interface Measures {
+  readonly average: number;
+  readonly rms: number;
+  readonly acRms: number;
+  readonly min: number;
+  readonly max: number;
+}
+
+/** `duty`: share of the time above the threshold; `rises`: how often it is crossed upwards; `hertz`: rises per second. */
+export interface Timing {
+  readonly duty: number;
+  readonly rises: number;
+  readonly hertz: number;
+}
+
+/**
+ * Waveforms with all that the steps know of them: integrals are those of the polynomials that the method solved for.
+ * A signal needs its nodes (without `minus`: against ground), element or quantity recorded.
+ */
+export interface MeasuredWaveforms extends Waveforms {
+  measure(signal: Signal): Measures;
+  /** The end is taken to join the start, as in a period. */
+  timing(signal: Signal, threshold: number): Timing;
+}
+
 /** What happened from start to end. */
-export interface Transient extends Waveforms {
+export interface Transient extends MeasuredWaveforms {
   /** Changes of state in the order in which they happened. */
   readonly events: readonly TransientEvent[];
   /** For `continueFrom`. */

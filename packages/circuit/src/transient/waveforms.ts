@@ -1,8 +1,9 @@
+import { type Columns, measureRows, timeRows } from "./measure";
 import { ampsKey, inside, quantityKey, type Rows, voltsKey } from "./recorder";
-import type { Waveforms } from "./transient-circuit";
+import type { MeasuredWaveforms, Signal, Waveforms } from "./transient-circuit";
 
 /** Rows of stages inside a step are not shown; they serve to interpolate. */
-export function readRows(rows: Rows): Waveforms {
+export function readRows(rows: Rows): MeasuredWaveforms {
   const { width, kinds, values, count, columns } = rows;
   const shown: number[] = [];
   for (let row = 0; row < count; row++) if (kinds[row] !== inside) shown.push(row);
@@ -13,7 +14,15 @@ export function readRows(rows: Rows): Waveforms {
     if (column === undefined) throw new Error(`Not recorded: ${key}.`);
     return column;
   };
+  const columnsOf = (signal: Signal): Columns => {
+    if ("amps" in signal) return [[columnOf(ampsKey(signal.amps)), 1]];
+    if ("quantity" in signal) return [[columnOf(quantityKey(signal.element, signal.quantity)), 1]];
+    const plus = [columnOf(voltsKey(signal.plus)), 1] as const;
+    return signal.minus === undefined ? [plus] : [plus, [columnOf(voltsKey(signal.minus)), -1]];
+  };
   return {
+    measure: (signal) => measureRows(rows, columnsOf(signal)),
+    timing: (signal, threshold) => timeRows(rows, columnsOf(signal), threshold),
     seconds: pick(0),
     volts: (node) => pick(columnOf(voltsKey(node))),
     amps: (element) => pick(columnOf(ampsKey(element))),
