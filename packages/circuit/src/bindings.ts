@@ -10,8 +10,10 @@ import type { DeviceTables } from "./tables";
 
 /** One part's tie to the device tables. */
 export interface Binding {
-  /** Writes the part's numbers into its table. True when that has changed the linear part of the Jacobian. */
+  /** Writes the part's numbers into its table. True when that has changed the Jacobian. */
   write(part: Part): boolean;
+  /** True for a part whose conductance is gathered and not stamped. */
+  readonly isEdge?: boolean;
   /** Brings flow and residual up to date at an unchanged iterate; kinds that leave this out need a whole evaluation. */
   readonly refresh?: (x: Evaluation) => void;
   /** Rows of the Jacobian that then have changed: those of its nodes and of its own unknown. */
@@ -79,6 +81,7 @@ export function bind(
           tables.ohmic.emf[row] = emfOf(p);
           return put(tables.ohmic.siemens, row, 1 / (ohmsOf(p) ?? Number.NaN));
         }),
+        isEdge: true,
         refresh: (x) => refreshOhmic(tables.ohmic, x, row),
       };
     case "currentSource":

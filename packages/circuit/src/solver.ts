@@ -127,7 +127,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const writePart = (i: number, part: Part): void => {
     const binding = bindings[i];
     if (binding.write(part)) {
-      system.linearIsCurrent = false;
+      if (!binding.isEdge) system.linearIsCurrent = false;
       for (const row of binding.rows) system.x.stale[row] = 1;
     }
     if (isAtRest && binding.refresh) binding.refresh(system.x);
@@ -353,7 +353,8 @@ function largestResidual({ pattern, x }: NewtonSystem): number {
  * one in the matrix, which has to have an inverse without the ports.
  */
 function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void {
-  const { leak, stampedLeak, x, ports } = system;
+  const { leak, x, ports } = system;
+  const stampedLeak = system.matrix.leak;
   const before = stampedLeak.slice();
   leak.fill(0);
   for (const node of islands.floating) leak[node] = islandLeak;
@@ -363,8 +364,6 @@ function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void 
   for (const node of tied.values()) stampedLeak[node] = islandLeak;
   if (ports) cancelLeaks(ports, [...tied.values()]);
   for (let node = 0; node < leak.length; node++) {
-    if (stampedLeak[node] === before[node]) continue;
-    x.stale[node] = 1;
-    system.linearIsCurrent = false;
+    if (stampedLeak[node] !== before[node]) x.stale[node] = 1;
   }
 }

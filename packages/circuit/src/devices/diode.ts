@@ -40,7 +40,7 @@ export interface DiodeTable extends TwoTerminals {
   readonly baseSlope: Float64Array;
 }
 
-export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
+export function createDiodeTable(terminals: TwoTerminals, held: Float64Array): DiodeTable {
   const column = () => new Float64Array(terminals.count);
   return {
     ...terminals,
@@ -51,7 +51,7 @@ export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
     knee: column(),
     offset: column(),
     last: column(),
-    held: column(),
+    held,
     base: column().fill(Number.NaN),
     baseAmps: column(),
     baseSlope: column(),
