@@ -41,10 +41,6 @@ export function filamentHeat(filament: Filament): FilamentHeatParameters {
   };
 }
 
-/** Filament temperature, °C, from the law's unknown. */
-export const filamentCelsius = (logRatio: number): number =>
-  coldKelvin * Math.exp(logRatio / resistanceExponent) - 273.15;
-
 /**
  * A filament with the heat it holds. Internal unknown y = ln(R/Rcold); with k = 2/(1 − exponent)
  *
