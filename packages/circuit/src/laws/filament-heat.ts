@@ -3,8 +3,6 @@ import type { Filament } from "../network";
 
 /** Tungsten: R ∝ T^1.2, T in kelvin (from memory). */
 const resistanceExponent = 1.2;
-/** Where a cold filament stands, K (20 °C). */
-const coldKelvin = 293.15;
 /**
  * Seconds that the rated watts take to bring in the heat a 1 A filament holds at its rated point. From that, a 100 W
  * filament for 120 V is within a tenth of its final current after 0.05 s
@@ -51,8 +49,8 @@ export function filamentHeat(filament: Filament): FilamentHeatParameters {
  *
  * In balance k·y = ln(1 + (v/knee)²), which is the static curve of devices/filament to the letter; without time that is
  * the equation, since it leads Newton's method straight to the answer whatever the network, where the watts of a cold
- * filament lead it astray. For the exponent
- * 0.55 the watts given up go as T^4.1: nearly the T⁴ of radiation, though nothing but re-rating data went in.
+ * filament lead it astray. For the exponent 0.55 the watts given up go as T^4.1: nearly the T⁴ of radiation, though
+ * nothing but re-rating data went in. How cold "cold" is does not matter: only C · Tcold enters.
  */
 export const filamentWithHeat: DeviceLaw<FilamentHeatParameters> = {
   terminals: 2,
