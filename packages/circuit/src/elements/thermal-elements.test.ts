@@ -207,6 +207,37 @@ describe("a switching PTC in a network", () => {
     );
   });
 
+  it("finds where time would take it, behind a diode or not, whatever the load", () => {
+    const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+    const record = { quantities: [{ element: "p", name: "celsius" }] };
+    const met = { cool: 0, tripped: 0 };
+    fc.assert(
+      fc.property(
+        between(6, 28),
+        between(-1, 1),
+        between(-1.5, 1),
+        between(0.02, 0.3),
+        fc.boolean(),
+        (volts, cold, load, wattsPerKelvin, hasDiode) => {
+          const elements: CircuitElement[] = [
+            supply(volts, 0.05),
+            { kind: "diode", id: "d", anode: "a", cathode: "c", seriesOhms: 0.02 },
+            { kind: "switch", id: "s", a: "a", b: "c", closed: !hasDiode },
+            { ...protector({ coldOhms: 10 ** cold, wattsPerKelvin }), a: "c" } as CircuitElement,
+            resistor("m", "b", "0", 10 ** load),
+          ];
+          const network = { ground: "0", elements };
+          const settled = unwrap(operatingPoint(network)).quantity("p", "celsius");
+          const run = unwrap(transient(network, { untilSeconds: 2000, start: "rest", at: [2000], record }));
+          expect(run.quantity("p", "celsius")[0]).toBeCloseTo(settled, 1);
+          met[settled > 115 ? "tripped" : "cool"]++;
+        },
+      ),
+      { numRuns: 60 },
+    );
+    expect(Math.min(met.cool, met.tripped)).toBeGreaterThan(3);
+  });
+
   it("does in a transient what it does at rest, hot start and cold", () => {
     const network = { ground: "0", elements: [supply(12), protector(), resistor("m", "b", "0", 0.5)] };
     const settled = unwrap(operatingPoint(network)).quantity("p", "celsius");

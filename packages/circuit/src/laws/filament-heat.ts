@@ -3,8 +3,6 @@ import type { Filament } from "../network";
 
 /** Tungsten: R ∝ T^1.2, T in kelvin (from memory). */
 const resistanceExponent = 1.2;
-/** Where a cold filament stands, K (20 °C). */
-const coldKelvin = 293.15;
 /**
  * Seconds that the rated watts take to bring in the heat a 1 A filament holds at its rated point. From that, a 100 W
  * filament for 120 V is within a tenth of its final current after 0.05 s
@@ -41,10 +39,6 @@ export function filamentHeat(filament: Filament): FilamentHeatParameters {
   };
 }
 
-/** Filament temperature, °C, from the law's unknown. */
-export const filamentCelsius = (logRatio: number): number =>
-  coldKelvin * Math.exp(logRatio / resistanceExponent) - 273.15;
-
 /**
  * A filament with the heat it holds. Internal unknown y = ln(R/Rcold); with k = 2/(1 − exponent)
  *
@@ -55,8 +49,8 @@ export const filamentCelsius = (logRatio: number): number =>
  *
  * In balance k·y = ln(1 + (v/knee)²), which is the static curve of devices/filament to the letter; without time that is
  * the equation, since it leads Newton's method straight to the answer whatever the network, where the watts of a cold
- * filament lead it astray. For the exponent
- * 0.55 the watts given up go as T^4.1: nearly the T⁴ of radiation, though nothing but re-rating data went in.
+ * filament lead it astray. For the exponent 0.55 the watts given up go as T^4.1: nearly the T⁴ of radiation, though
+ * nothing but re-rating data went in. How cold "cold" is does not matter: only C · Tcold enters.
  */
 export const filamentWithHeat: DeviceLaw<FilamentHeatParameters> = {
   terminals: 2,

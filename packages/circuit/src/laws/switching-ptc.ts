@@ -9,6 +9,8 @@ export interface SwitchingPtcParameters {
   readonly heatCapacity: number;
   readonly ambientCelsius: number;
   readonly startCelsius: number;
+  /** Without time: the temperature is this, whatever the heat. */
+  readonly heldCelsius?: number;
 }
 
 /** No step of the solver changes the resistance by more than a factor of two … */
@@ -27,17 +29,14 @@ const closePart = 1e-7;
  *
  *   amps = v · G(T),   C · dT/dt = v · amps − W · (T − Tambient)
  *
- * A protector in series with its motor has up to three balances: cool, an unstable one, and tripped. The part heats up
- * from where it starts and stays at the first balance it meets. So does the solver: `limit` lets T move only the way
- * the part's own surplus of heat drives it, in steps that change R by no more than a factor of two, however far Newton's
- * method would jump; near a balance Newton's method is left alone. Whenever T is held back, volts and amps are moved along
- * the line that the network offers (which is why the amps are an unknown of their own: then every iterate lies on that
- * line) to where they fit T, so that the surplus is that of the part in its network. In a transient the step of time rules,
- * and only the length of the solver's steps is limited.
- *
- * A balance that hardly exists, by less than one such step, may be missed. Where the search is cut off, the operating
- * point is no_convergence. A warm start goes on from the temperature of the last solution, as the part would: what has
- * tripped stays so while it is held.
+ * A protector in series with its motor has up to three balances: cool, an unstable one, and tripped. A part that warms up
+ * stays at the first balance it meets. Newton's method would jump to any of them, so `limit` lets T move only the way the
+ * part's own surplus of heat drives it, in steps that change R by no more than a factor of two; near a balance Newton's
+ * method is left alone. Whenever T is held back, volts and amps are moved along the line that the network offers (which is
+ * why the amps are an unknown of their own: then every iterate lies on that line) to where they fit T, so that the surplus
+ * is that of the part in its network. That line is the network's own where the network is linear; for others see
+ * elements/switching-ptc, which walks up to the balance before it lets T go. In a transient the step of time rules, and
+ * only the length of the solver's steps is limited.
  */
 export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
   terminals: 2,
@@ -45,7 +44,7 @@ export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
     { name: "amps", tolerance: 1e-9 },
     { name: "celsius", tolerance: 1e-6 },
   ],
-  evaluate({ curve, dissipation, heatCapacity, ambientCelsius }, x, out) {
+  evaluate({ curve, dissipation, heatCapacity, ambientCelsius, heldCelsius }, x, out) {
     const v = x[0]!;
     const amps = x[1]!;
     const celsius = x[2]!;
@@ -56,6 +55,11 @@ export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
     out.df[3] = -siemens;
     out.df[4] = 1;
     out.df[5] = -ptcSlope(curve, celsius) * v;
+    if (out.isStatic && heldCelsius !== undefined) {
+      out.f[2] = celsius - heldCelsius;
+      out.df[8] = 1;
+      return;
+    }
     out.f[2] = dissipation * (celsius - ambientCelsius) - v * amps;
     out.df[6] = -amps;
     out.df[7] = -v;
@@ -64,7 +68,8 @@ export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
     out.dq[8] = heatCapacity;
   },
   initial: (parameters) => [0, parameters.startCelsius],
-  limit({ curve, dissipation, ambientCelsius }, x, last, isStatic) {
+  limit({ curve, dissipation, ambientCelsius, heldCelsius }, x, last, isStatic) {
+    if (isStatic && heldCelsius !== undefined) return false;
     const celsius = last[2]!;
     const wanted = x[2]! - celsius;
     if (isStatic && !fits(curve, last, fittingPart)) return moveTo(curve, celsius, x, last);
@@ -79,9 +84,15 @@ export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
   },
 };
 
-function largestStep(curve: SwitchingPtcCurve, celsius: number, direction: number): number {
+/** Kelvins, no more than `most`, by which T may go up (1) or down (−1) from `celsius`. */
+function largestStep(
+  curve: SwitchingPtcCurve,
+  celsius: number,
+  direction: number,
+  most = mostKelvin,
+): number {
   const here = ptcSiemens(curve, celsius);
-  let step = mostKelvin;
+  let step = most;
   while (
     step > 0.01 &&
     Math.abs(Math.log(ptcSiemens(curve, celsius + direction * step) / here)) > mostLogarithm
@@ -89,6 +100,20 @@ function largestStep(curve: SwitchingPtcCurve, celsius: number, direction: numbe
     step /= 2;
   }
   return step;
+}
+
+/**
+ * Temperature after so many steps up (or down, where `steps` is below 0) from a start: each changes the resistance by no
+ * more than a factor of two, and the temperature by no more than 40 K or, far from the start, by half of the way come.
+ */
+export function steppedCelsius(curve: SwitchingPtcCurve, startCelsius: number, steps: number): number {
+  let celsius = startCelsius;
+  const direction = Math.sign(steps);
+  for (let i = 0; i < Math.abs(steps); i++) {
+    const most = Math.max(40, Math.abs(celsius - startCelsius) / 2);
+    celsius += direction * largestStep(curve, celsius, direction, most);
+  }
+  return celsius;
 }
 
 /**

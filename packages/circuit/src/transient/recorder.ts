@@ -37,7 +37,7 @@ export interface Recorder {
 type Reader = (system: NewtonSystem) => number;
 
 export function createRecorder(solver: Solver, recording: Recording | undefined): Result<Recorder> {
-  const { directory, view } = solver;
+  const { directory } = solver;
   const {
     volts,
     amps,
@@ -74,7 +74,7 @@ export function createRecorder(solver: Solver, recording: Recording | undefined)
       const message = `"${element}" has no quantity "${name}".`;
       return fail("unknown_element", message, { element });
     }
-    add(quantityKey(element, name), () => view.quantity(element, name));
+    add(quantityKey(element, name), quantityReader(solver, element, name));
   }
   const width = readers.length + 1;
   const rows: Rows = {
@@ -108,6 +108,17 @@ export function createRecorder(solver: Solver, recording: Recording | undefined)
 
 const unknown = (element: string) =>
   fail("unknown_element", `There is no element "${element}".`, { element });
+
+/** By the kind's rule where it has one of this name, as in an operating point. */
+function quantityReader(solver: Solver, id: string, name: string): Reader {
+  const { position, expanded } = solver.directory;
+  const at = position.get(id) ?? -1;
+  const { element, definition } = expanded[at];
+  const look = solver.lookAt(at);
+  const stated = definition.quantities?.(element, solver.states[at], look);
+  if (stated === undefined || !Object.hasOwn(stated, name)) return () => solver.view.quantity(id, name);
+  return () => definition.quantities?.(element, solver.states[at], look)[name] ?? Number.NaN;
+}
 
 function hasQuantity({ position, expanded }: Directory, solver: Solver, id: string, name: string): boolean {
   const each = expanded[position.get(id) ?? -1];

@@ -29,7 +29,9 @@ interface Limits {
   readonly stateRounds: number;
 }
 
-const asError = (error: CircuitError) => ({ ok: false, error }) as const;
+/** What goes wrong in a run says when. */
+const failAt = (error: CircuitError, seconds: number) =>
+  ({ ok: false, error: { seconds, ...error } }) as const;
 
 /** Options are checked. */
 export function run(solver: Solver, options: TransientOptions, tracker?: ChargeTracker): Result<Run> {
@@ -64,15 +66,15 @@ export function run(solver: Solver, options: TransientOptions, tracker?: ChargeT
   solver.system.x.seconds = from;
   const corner = cornerOf(drives, from, limits.until);
   const entered = drives.enter((from + corner) / 2);
-  if (!entered.ok) return entered;
+  if (!entered.ok) return failAt(entered.error, from);
   const written = drives.write(from);
-  if (!written.ok) return written;
+  if (!written.ok) return failAt(written.error, from);
   const begun = startCharge(solver, options, integrator.charge);
-  if (!begun.ok) return begun;
+  if (!begun.ok) return failAt(begun.error, from);
   const stepSeconds = Math.min(limits.most, options.continueFrom?.stepSeconds ?? 1e-3 * (corner - from));
   const marcher = createMarcher(solver, drives, integrator, recording.value, limits);
   const error = marcher.march(corner, stepSeconds);
-  if (error) return asError(error);
+  if (error) return failAt(error, integrator.seconds);
   return succeed({
     rows: recording.value.rows,
     events: marcher.events,
