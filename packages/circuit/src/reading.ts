@@ -12,7 +12,7 @@ export interface Directory {
   /** Position in `expanded` by element id. */
   readonly position: ReadonlyMap<string, number>;
   /** By element, the flows that add up to its current: number and sign in turn. */
-  readonly flowsOf: readonly Int32Array[];
+  readonly flowsOf: readonly (readonly number[])[];
   /** By part, its first flow and how many make up its current. */
   readonly partFlow: Int32Array;
   readonly partFlowCount: Int32Array;
@@ -74,7 +74,7 @@ function attachedAmps(id: string, attached: AttachedFigures | undefined): number
   return at < 0 ? undefined : attached.ports.x.amps[attached.bindings[at].flow];
 }
 
-function sumFlows(flows: Int32Array, amps: Float64Array): number {
+function sumFlows(flows: readonly number[], amps: Float64Array): number {
   let sum = 0;
   for (let k = 0; k < flows.length; k += 2) sum += flows[k + 1] * amps[flows[k]];
   return sum;

@@ -95,12 +95,10 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     partFlow: Int32Array.from(bindings, (binding) => binding.flow),
     partFlowCount: Int32Array.from(bindings, (binding) => binding.flowCount),
     flowsOf: expanded.map(({ element, definition, parts: own, firstPart }) =>
-      Int32Array.from(
-        definition.amps(element, timed).flatMap(([id, sign]) => {
-          const { flow, flowCount } = bindings[firstPart + own.findIndex((part) => part.id === id)];
-          return Array.from({ length: flowCount }, (_, k) => [flow + k, sign]).flat();
-        }),
-      ),
+      definition.amps(element, timed).flatMap(([id, sign]) => {
+        const { flow, flowCount } = bindings[firstPart + own.findIndex((part) => part.id === id)];
+        return flowCount === 2 ? [flow, sign, flow + 1, sign] : [flow, sign];
+      }),
     ),
   };
   const live: Figures = {

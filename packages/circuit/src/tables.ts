@@ -21,7 +21,7 @@ import type { Numbering } from "./numbering";
 
 /** All devices of a network, sorted by law into typed arrays. */
 export interface DeviceTables {
-  /** Conductance of every edge in the Jacobian: the columns of ohmic, diode, filament and curve one after the other. */
+  /** Conductance of every edge in the Jacobian: the columns of ohmic, diode, filament and curve, and a 0 at the end. */
   readonly siemens: Float64Array;
   readonly ohmic: OhmicTable;
   readonly current: CurrentSourceTable;
@@ -61,7 +61,7 @@ export function buildTables(
   });
   // Edges first: their flows and their conductances have the same numbers.
   const edgeRows = [rows.ohmic, rows.diode, rows.filament, rows.curve];
-  const siemens = new Float64Array(edgeRows.reduce((sum, list) => sum + list.length, 0));
+  const siemens = new Float64Array(edgeRows.reduce((sum, list) => sum + list.length, 1));
   const [ohmic, diode, filament, curve] = edgeRows.map((list) => {
     const terminals = placeEdges(list, builders);
     return { terminals, column: siemens.subarray(terminals.flow, terminals.flow + terminals.count) };

@@ -50,7 +50,7 @@ function factorise({ pattern, values }: ReturnType<typeof build>) {
   const outcome = choosePivotOrder(pattern, values);
   if (!outcome.ok) throw new Error(`row ${outcome.singularRow} has no pivot`);
   const factor = allocateFactor(analyse(pattern, outcome.order));
-  const matrix = { siemens: new Float64Array(0), stamped: values, leak: new Float64Array(0), shunt: 0 };
+  const matrix = { siemens: new Float64Array(1), stamped: values, leak: new Float64Array(0), shunt: 0 };
   expect(refactor(factor, matrix, new Uint8Array(pattern.size + 1).fill(1))).toBe(-1);
   return factor;
 }

@@ -19,7 +19,7 @@ export function allocateFactor(symbolic: SymbolicFactor): NumericFactor {
 
 /** The values of a matrix, in the shares that SymbolicFactor knows how to put together. */
 export interface MatrixValues {
-  /** Conductance of each edge. */
+  /** Conductance of each edge, and 0 after the last. */
   readonly siemens: Float64Array;
   /** What else goes into each of the pattern's entries. */
   readonly stamped: Float64Array;
@@ -60,13 +60,13 @@ export function refactor(factor: NumericFactor, values: MatrixValues, stale: Uin
 
 /** Puts row `row` of A together in its place in `lu`. */
 function loadRow(s: SymbolicFactor, lu: Float64Array, values: MatrixValues, row: number): void {
-  const { minusEdge, minusPlace, plusEdge, stampedEntry, stampedPlace } = s;
+  const { edgeAt, minusEdge, minusPlace, plusEdge, stampedEntry, stampedPlace } = s;
   const { siemens, stamped, leak, shunt } = values;
   const groundAt = s.groundPlace[row];
-  for (let at = s.lowerStart[row]; at < groundAt; at++) lu[at] = 0;
+  for (let at = s.lowerStart[row]; at <= groundAt; at++) lu[at] = -siemens[edgeAt[at]];
   const name = s.order.rows[row];
   const leakage = name < leak.length ? leak[name] + shunt : 0;
-  lu[groundAt] = -leakage;
+  lu[groundAt] -= leakage;
   const minusEnd = minusEdge.start[row + 1];
   for (let e = minusEdge.start[row]; e < minusEnd; e++) lu[minusPlace[e]] -= siemens[minusEdge.items[e]];
   const diagonal = s.diagonalPlace[row];
@@ -108,8 +108,10 @@ export function solveFactored(factor: NumericFactor, rightSide: Float64Array, so
   const { symbolic: s, lu, inversePivot, work } = factor;
   const { lowerStart, lowerColumn, pivotPlace, groundPlace, columnAt, size } = s;
   const { rows, columns } = s.order;
+  const { firstLower } = s;
+  for (let row = 0; row < firstLower; row++) work[row] = rightSide[rows[row]];
   let c = 0;
-  for (let row = 0; row < size; row++) {
+  for (let row = firstLower; row < size; row++) {
     let sum = rightSide[rows[row]];
     const end = pivotPlace[row];
     for (let at = lowerStart[row]; at < end; at++) sum -= lu[at] * work[lowerColumn[c++]];

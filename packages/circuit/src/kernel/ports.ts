@@ -99,7 +99,7 @@ export function evaluatePorts(ports: Ports, network: Evaluation, drive: number):
 function readSlopes({ tables, siemens, flows, leakSiemens }: Ports): void {
   siemens.fill(0, 0, flows.count);
   siemens.fill(-leakSiemens, flows.count);
-  siemens.set(tables.siemens);
+  siemens.set(tables.siemens.subarray(0, -1));
 }
 
 /** Turns the step of the network alone into that of the network with its ports. */

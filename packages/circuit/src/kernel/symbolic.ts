@@ -29,9 +29,16 @@ export interface SymbolicFactor {
   readonly derived: Uint8Array;
   readonly targetStart: Uint32Array;
   readonly target: Indices;
-  /** Rows i (in the network's numbering) with an L entry in column k: those that change when row k does. */
+  /**
+   * Rows i (in the network's numbering) with an L entry in column k, which change when row k does, without those that
+   * change with another of them anyway.
+   */
   readonly dependents: IndexLists;
-  /** By row, the edges that meet it and where each one's conductance is taken off: its other end's column. */
+  /** Rows before this one have no L entries. */
+  readonly firstLower: number;
+  /** The edge whose conductance, taken negative, is the value of each place of `lu`; the number of edges for none. */
+  readonly edgeAt: Indices;
+  /** By row, further edges beside the first of a place, and their places. */
   readonly minusEdge: IndexLists;
   readonly minusPlace: Indices;
   /** By row, the edges to add at `diagonalPlace`: all that meet it, or none where the pivot is derived. */
@@ -77,6 +84,7 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
   const derived = new Uint8Array(size);
   const targetStart = new Uint32Array(size + 1);
   const target: number[] = [];
+  const edgeAt: number[] = [];
   const minus: number[][] = [];
   const minusPlace: number[] = [];
   const plus: number[][] = [];
@@ -120,8 +128,16 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
       target.push(placeOf[size]);
     }
     targetStart[row + 1] = target.length;
-    minus.push(meeting[row].map(([edge]) => edge));
-    for (const [, other] of meeting[row]) minusPlace.push(placeOf[rankOf(other)]);
+    const beside: number[] = [];
+    for (const [edge, other] of meeting[row]) {
+      const place = placeOf[rankOf(other)];
+      if (edgeAt[place] === undefined) edgeAt[place] = edge;
+      else {
+        beside.push(edge);
+        minusPlace.push(place);
+      }
+    }
+    minus.push(beside);
     plus.push(derived[row] === 1 ? [] : meeting[row].map(([edge]) => edge));
     const entries = given[row].filter((entry) => pattern.isStamped[entry] === 1);
     stamped.push(entries);
@@ -129,6 +145,7 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
   }
   lowerStart[size] = columnAt.length;
   columnAt[0] = 0;
+  const firstLower = lower.findIndex((columns) => columns.length > 0);
 
   const largest = Math.max(columnAt.length, pattern.rows.length, 2 * edges.length, size);
   const pack = (list: ArrayLike<number>): Indices => packIndices(list, largest);
@@ -151,6 +168,8 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
     targetStart,
     target: pack(target),
     dependents: list(listDependents(lower, order)),
+    firstLower: firstLower < 0 ? size : firstLower,
+    edgeAt: pack(columnAt.map((_, place) => edgeAt[place] ?? edges.length)),
     minusEdge: list(minus),
     minusPlace: pack(minusPlace),
     plusEdge: list(plus),
@@ -164,17 +183,25 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
 function startsOf(rows: readonly (readonly number[])[]): number[] {
   const starts = [0];
   let end = 0;
-  for (const row of rows) starts.push((end += row.length));
+  for (const row of rows) {
+    end += row.length;
+    starts.push(end);
+  }
   return starts;
 }
 
-/** The columns of L as rows of the network. */
+/** The columns of L as rows of the network, as far as SymbolicFactor lists them. */
 function listDependents(lower: readonly number[][], order: PivotOrder): number[][] {
   const dependents: number[][] = lower.map(() => []);
   lower.forEach((columns, row) => {
-    for (const k of columns) dependents[k].push(order.rows[row]);
+    for (const k of columns) dependents[k].push(row);
   });
-  return dependents;
+  const sets = dependents.map((rows) => new Set(rows));
+  return dependents.map((rows) => {
+    const kept: number[] = [];
+    for (const row of rows) if (!kept.some((other) => sets[other].has(row))) kept.push(row);
+    return kept.map((row) => order.rows[row]);
+  });
 }
 
 function invert(permutation: Int32Array): Int32Array {
