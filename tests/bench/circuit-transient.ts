@@ -53,7 +53,8 @@ const withoutContact = (experiment: TransientCase | undefined): TransientCase | 
 async function race(engine: NgspiceEngine, experiment: TransientCase) {
   const circuit = prepared(experiment);
   const deck = usualDeck(experiment);
-  for (let i = 0; i < 50; i++) follow(circuit, experiment);
+  // Until the compiler has done its work; its threads would count as time spent.
+  for (let i = 0; i < 600; i++) follow(circuit, experiment);
   const ours: number[] = [];
   const theirs: number[] = [];
   for (let turn = 0; turn < turns; turn++) {
@@ -132,7 +133,7 @@ function distance(
   const scale = Math.max(...exact.samplesAt(theirs, exact.seconds).map(Math.abs));
   let worst = 0;
   for (const [i, value] of expected.entries()) {
-    if ((changes[i] ?? 0) > 0.02 * scale) continue;
+    if ((changes[i] ?? 0) > 0.2 * scale) continue;
     worst = Math.max(worst, Math.abs((samples[i] ?? Number.NaN) - value) / scale);
   }
   return worst;
