@@ -1,15 +1,21 @@
 import { setDiode } from "./devices/diode";
 import { setFilament } from "./devices/filament";
+import { refreshOhmic } from "./devices/ohmic";
 import { setRegulator } from "./devices/regulator";
 import { setCurve } from "./devices/table";
 import type { Part } from "./elements/definition";
 import { ohmsOf } from "./expansion";
+import type { Evaluation } from "./kernel/iterate";
 import type { DeviceTables } from "./tables";
 
 /** One part's tie to the device tables. */
 export interface Binding {
-  /** Writes the part's numbers into its table. True when that has changed the linear part of the Jacobian. */
+  /** Writes the part's numbers into its table. True when that has changed the Jacobian. */
   write(part: Part): boolean;
+  /** True for a part whose conductance is gathered and not stamped. */
+  readonly isEdge?: boolean;
+  /** Brings flow and residual up to date at an unchanged iterate; kinds that leave this out need a whole evaluation. */
+  readonly refresh?: (x: Evaluation) => void;
   /** Rows of the Jacobian that then have changed: those of its nodes and of its own unknown. */
   readonly rows: readonly number[];
   /** Its flow, with the sign that CircuitElement's kinds define, and how many make up its current (2 for a branch). */
@@ -70,10 +76,14 @@ export function bind(
     case "resistor":
     case "switch":
     case "voltageSource":
-      return at(tables.ohmic, (p) => {
-        tables.ohmic.emf[row] = emfOf(p);
-        return put(tables.ohmic.siemens, row, 1 / (ohmsOf(p) ?? Number.NaN));
-      });
+      return {
+        ...at(tables.ohmic, (p) => {
+          tables.ohmic.emf[row] = emfOf(p);
+          return put(tables.ohmic.siemens, row, 1 / (ohmsOf(p) ?? Number.NaN));
+        }),
+        isEdge: true,
+        refresh: (x) => refreshOhmic(tables.ohmic, x, row),
+      };
     case "currentSource":
       return at(tables.current, (p) => {
         if (p.kind === "currentSource") tables.current.amps[row] = p.amps;

@@ -4,14 +4,22 @@ import { type NewtonSystem, resetTo, resetToCold } from "./kernel/newton-system"
 
 const defaults = { maxIterations: 60, shuntSteps: 24, sourceSteps: 20, warmStart: true };
 
-/** Newton from the given or the last solution, from nothing, then by gmin stepping, then by source stepping. */
-export function solve(system: NewtonSystem, hasSolution: boolean, options: SolveOptions): Outcome {
+/**
+ * Newton from the given or the last solution, from nothing, then by gmin stepping, then by source stepping. `isAtRest`
+ * says that flows and residual are those of the last solution with the present numbers.
+ */
+export function solve(
+  system: NewtonSystem,
+  hasSolution: boolean,
+  isAtRest: boolean,
+  options: SolveOptions,
+): Outcome {
   const maxIterations = options.maxIterations ?? defaults.maxIterations;
   const { startFrom } = options;
   let spent = 0;
   if (startFrom || (hasSolution && (options.warmStart ?? defaults.warmStart))) {
     if (startFrom) resetTo(system, startFrom);
-    const outcome = iterate(system, maxIterations);
+    const outcome = iterate(system, maxIterations, isAtRest && !startFrom);
     if (isFinal(outcome, system)) return outcome;
     spent = system.iterations;
     // The order of elimination was chosen at other values; it may be what failed.

@@ -85,6 +85,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   let sourcesAreChecked = false;
   let wasMoving = false;
   let hasSolution = false;
+  // True while flows and residual are those of the last solution with the present numbers.
+  let isAtRest = false;
 
   const directory: Directory = {
     numbering,
@@ -125,9 +127,11 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const writePart = (i: number, part: Part): void => {
     const binding = bindings[i];
     if (binding.write(part)) {
-      system.linearIsCurrent = false;
+      if (!binding.isEdge) system.linearIsCurrent = false;
       for (const row of binding.rows) system.x.stale[row] = 1;
     }
+    if (isAtRest && binding.refresh) binding.refresh(system.x);
+    else isAtRest = false;
     parts[i] = part;
     const tied = Number(tiesTerminals(part));
     if (ties[i] !== tied) islands = undefined;
@@ -153,6 +157,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       islands = attachments ? findIslands(links, ties, numbering, tiedPairs(attachments)) : alone;
       setLeaks(system, islands, alone);
       sourcesAreChecked = false;
+      isAtRest = false;
     }
     const isMoving = system.x.rate !== 0;
     if (sourcesAreChecked && wasMoving === isMoving) return done;
@@ -193,6 +198,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     if (changed.ok) {
       attachments.bindings[at].write(element);
       islands = undefined;
+      isAtRest = false;
     }
     return changed;
   };
@@ -225,8 +231,9 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const solveOnce = (options: SolveOptions): CircuitError | undefined => {
     const connected = connect();
     if (!connected.ok) return connected.error;
-    const outcome = solve(system, hasSolution, options);
+    const outcome = solve(system, hasSolution, isAtRest, options);
     hasSolution = outcome === "converged";
+    isAtRest = hasSolution && !timed;
     if (hasSolution) return undefined;
     return outcome === "singular"
       ? singularAt(system.singularRow, numbering)
@@ -307,6 +314,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       if (!solved.ok) return solved;
       const [from, to] = rows;
       const isTied = islands?.sets.find(from) === islands?.sets.find(to);
+      isAtRest = false;
       const found = findThevenin(system, from, to, isTied);
       return found ? succeed(found) : { ok: false, error: singularAt(system.singularRow, numbering) };
     },
@@ -345,7 +353,8 @@ function largestResidual({ pattern, x }: NewtonSystem): number {
  * one in the matrix, which has to have an inverse without the ports.
  */
 function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void {
-  const { leak, stampedLeak, x, ports } = system;
+  const { leak, x, ports } = system;
+  const stampedLeak = system.matrix.leak;
   const before = stampedLeak.slice();
   leak.fill(0);
   for (const node of islands.floating) leak[node] = islandLeak;
@@ -355,8 +364,6 @@ function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void 
   for (const node of tied.values()) stampedLeak[node] = islandLeak;
   if (ports) cancelLeaks(ports, [...tied.values()]);
   for (let node = 0; node < leak.length; node++) {
-    if (stampedLeak[node] === before[node]) continue;
-    x.stale[node] = 1;
-    system.linearIsCurrent = false;
+    if (stampedLeak[node] !== before[node]) x.stale[node] = 1;
   }
 }

@@ -13,7 +13,7 @@ import { type LawPlacement, type LawTable, placeLaw, sizeOf } from "./devices/la
 import { createOhmicTable, type OhmicTable } from "./devices/ohmic";
 import { createRegulatorTable, type RegulatorTable, type Triple } from "./devices/regulator";
 import { type CurveTable, createCurveTable } from "./devices/table";
-import { type Builders, type Pair, placeTwoTerminals } from "./devices/two-terminal";
+import { type Builders, type Pair, placeEdges, placeTwoTerminals } from "./devices/two-terminal";
 import type { Part } from "./elements/definition";
 import { createFlowBuilder, type Flows } from "./kernel/flows";
 import { createPatternBuilder, type Pattern } from "./kernel/pattern";
@@ -21,6 +21,8 @@ import type { Numbering } from "./numbering";
 
 /** All devices of a network, sorted by law into typed arrays. */
 export interface DeviceTables {
+  /** Conductance of every edge in the Jacobian: the columns of ohmic, diode, filament and curve one after the other. */
+  readonly siemens: Float64Array;
   readonly ohmic: OhmicTable;
   readonly current: CurrentSourceTable;
   readonly capacitor: CapacitorTable;
@@ -47,6 +49,7 @@ export function buildTables(
   const builders: Builders = {
     pattern: createPatternBuilder(numbering.nodeCount, numbering.size),
     flows: createFlowBuilder(),
+    largest: numbering.size,
   };
   const branchSlot = rows.capacitor.length;
   const lawSlot = branchSlot + rows.branch.length;
@@ -56,15 +59,23 @@ export function buildTables(
     slots += sizeOf(placement.law);
     return { ...placement, slot };
   });
+  // Edges first: their flows and their conductances have the same numbers.
+  const edgeRows = [rows.ohmic, rows.diode, rows.filament, rows.curve];
+  const siemens = new Float64Array(edgeRows.reduce((sum, list) => sum + list.length, 0));
+  const [ohmic, diode, filament, curve] = edgeRows.map((list) => {
+    const terminals = placeEdges(list, builders);
+    return { terminals, column: siemens.subarray(terminals.flow, terminals.flow + terminals.count) };
+  });
   const tables: DeviceTables = {
-    ohmic: createOhmicTable(placeTwoTerminals(rows.ohmic, builders)),
+    siemens,
+    ohmic: createOhmicTable(ohmic.terminals, ohmic.column),
+    diode: createDiodeTable(diode.terminals, diode.column),
+    filament: createFilamentTable(filament.terminals, filament.column),
+    curve: createCurveTable(curve.terminals, curve.column),
     current: createCurrentSourceTable(rows.current, builders.flows),
-    capacitor: createCapacitorTable(placeTwoTerminals(rows.capacitor, builders), 0),
+    capacitor: createCapacitorTable(placeTwoTerminals(rows.capacitor, builders), builders.pattern, 0),
     branch: createBranchTable(rows.branch, ground, builders, branchSlot),
     controlled: createControlledCurrentTable(rows.controlled, ground, builders),
-    diode: createDiodeTable(placeTwoTerminals(rows.diode, builders)),
-    filament: createFilamentTable(placeTwoTerminals(rows.filament, builders)),
-    curve: createCurveTable(placeTwoTerminals(rows.curve, builders)),
     regulator: createRegulatorTable(rows.regulator, builders),
     law: { devices: laws.map((placement) => placeLaw(placement, builders)) },
     slots,
@@ -81,7 +92,12 @@ export function buildTables(
     binding.write(part);
     return binding;
   });
-  return { pattern: builders.pattern.finish(), flows: builders.flows.finish(), tables, bindings };
+  return {
+    pattern: builders.pattern.finish(),
+    flows: builders.flows.finish(numbering.size),
+    tables,
+    bindings,
+  };
 }
 
 function sortIntoRows(parts: readonly Part[], numbering: Numbering) {

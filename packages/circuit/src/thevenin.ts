@@ -33,6 +33,6 @@ export function findThevenin(
   push[to] -= 1;
   const rise = new Float64Array(x.residual.length);
   solveFactored(factor, push, rise);
-  if (system.ports) correctStep(system.ports, factor, rise, system.throughput);
+  if (system.ports) correctStep(system.ports, factor, rise, x.throughput);
   return { openVolts, ohms: rise[from] - rise[to] };
 }

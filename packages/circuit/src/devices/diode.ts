@@ -34,9 +34,13 @@ export interface DiodeTable extends TwoTerminals {
   readonly last: Float64Array;
   /** Conductance in the Jacobian. */
   readonly held: Float64Array;
+  /** Where the exponentials were computed last, NaN for never, with what they gave. */
+  readonly base: Float64Array;
+  readonly baseAmps: Float64Array;
+  readonly baseSlope: Float64Array;
 }
 
-export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
+export function createDiodeTable(terminals: TwoTerminals, held: Float64Array): DiodeTable {
   const column = () => new Float64Array(terminals.count);
   return {
     ...terminals,
@@ -47,7 +51,10 @@ export function createDiodeTable(terminals: TwoTerminals): DiodeTable {
     knee: column(),
     offset: column(),
     last: column(),
-    held: column(),
+    held,
+    base: column().fill(Number.NaN),
+    baseAmps: column(),
+    baseSlope: column(),
   };
 }
 
@@ -66,6 +73,7 @@ export function setDiode(table: DiodeTable, i: number, element: Diode): void {
   table.critical[i] = criticalOf(thermal, saturation);
   table.reverseThermal[i] = reverse;
   table.knee[i] = knee;
+  table.base[i] = Number.NaN;
   table.offset[i] = saturation * growth(-knee / reverse);
 }
 
@@ -81,6 +89,11 @@ export function resetDiodes(table: DiodeTable): void {
 const growth = (z: number): number =>
   z < exponentCeiling ? Math.exp(z) : Math.exp(exponentCeiling) * (1 + z - exponentCeiling);
 
+/**
+ * A junction that has moved by less than this part of its thermal voltage goes along its tangent, which errs by half the
+ * square of this part of its current: far less than Kirchhoff's law is held to.
+ */
+const tangentReach = 1e-6;
 /** Below this exponent the exponential is lost beside 1 (and so is its slope beside the leak). */
 const exponentFloor = -40;
 
@@ -92,12 +105,19 @@ const exponentFloor = -40;
 export function evaluateDiodes(table: DiodeTable, x: Evaluation): number {
   const { count, a, b, saturation, thermal, critical, reverseThermal, knee, offset, last, held, flow } =
     table;
-  const { high, low, amps, isLimiting } = x;
+  const { base, baseAmps, baseSlope } = table;
+  const { high, low, amps, isLimiting, isRefreshing } = x;
   let limited = 0;
   for (let i = 0; i < count; i++) {
     const from = a[i];
     const to = b[i];
     const actual = high[from] - high[to] + (low[from] - low[to]);
+    const moved = actual - base[i];
+    if (!isRefreshing && Math.abs(moved) <= tangentReach * thermal[i]) {
+      last[i] = actual;
+      amps[flow + i] = baseAmps[i] + baseSlope[i] * moved;
+      continue;
+    }
     let v = actual;
     if (isLimiting && (actual > critical[i] || actual < -knee[i])) v = limitJunction(table, i, actual);
     last[i] = v;
@@ -112,6 +132,9 @@ export function evaluateDiodes(table: DiodeTable, x: Evaluation): number {
     const slope = forward / vt + reverse / vr + junctionLeak;
     const stated = forward - is - reverse + offset[i] + junctionLeak * v;
     amps[flow + i] = stated + slope * (actual - v);
+    base[i] = v;
+    baseAmps[i] = stated;
+    baseSlope[i] = slope;
     if (v !== actual) limited++;
     if (slope !== held[i]) holdSlope(x, held, i, slope, from, to);
   }

@@ -17,9 +17,9 @@ export interface FilamentTable extends TwoTerminals {
   readonly held: Float64Array;
 }
 
-export function createFilamentTable(terminals: TwoTerminals): FilamentTable {
+export function createFilamentTable(terminals: TwoTerminals, held: Float64Array): FilamentTable {
   const column = () => new Float64Array(terminals.count);
-  return { ...terminals, coldSiemens: column(), knee: column(), exponent: column(), held: column() };
+  return { ...terminals, coldSiemens: column(), knee: column(), exponent: column(), held };
 }
 
 export function setFilament(table: FilamentTable, i: number, element: Filament): void {

@@ -24,14 +24,14 @@ interface Steep {
   readonly siemens: number;
 }
 
-export function createCurveTable(terminals: TwoTerminals): CurveTable {
+export function createCurveTable(terminals: TwoTerminals, held: Float64Array): CurveTable {
   const nothing = createMonotoneCurve([[0, 0]]);
   return {
     ...terminals,
     curves: Array.from({ length: terminals.count }, () => nothing),
     steepest: Array.from({ length: terminals.count }, () => []),
     last: new Float64Array(terminals.count),
-    held: new Float64Array(terminals.count),
+    held,
   };
 }
 

@@ -10,7 +10,10 @@ type Place = readonly [row: number, column: number, value: number];
 /** Builds a system from values by place; the ground column follows from the zero row sums. */
 function build(nodeCount: number, size: number, places: readonly Place[]) {
   const builder = createPatternBuilder(nodeCount, size);
-  for (const [row, column] of places) builder.entry(row, column);
+  for (const [row, column] of places) {
+    builder.entry(row, column);
+    builder.entry(row, size);
+  }
   const pattern = builder.finish();
   const values = new Float64Array(pattern.rows.length);
   for (const [row, column, value] of places) {
@@ -47,7 +50,8 @@ function factorise({ pattern, values }: ReturnType<typeof build>) {
   const outcome = choosePivotOrder(pattern, values);
   if (!outcome.ok) throw new Error(`row ${outcome.singularRow} has no pivot`);
   const factor = allocateFactor(analyse(pattern, outcome.order));
-  expect(refactor(factor, values, new Uint8Array(pattern.size + 1).fill(1))).toBe(-1);
+  const matrix = { siemens: new Float64Array(0), stamped: values, leak: new Float64Array(0), shunt: 0 };
+  expect(refactor(factor, matrix, new Uint8Array(pattern.size + 1).fill(1))).toBe(-1);
   return factor;
 }
 

@@ -17,55 +17,77 @@ export function allocateFactor(symbolic: SymbolicFactor): NumericFactor {
   };
 }
 
+/** The values of a matrix, in the shares that SymbolicFactor knows how to put together. */
+export interface MatrixValues {
+  /** Conductance of each edge. */
+  readonly siemens: Float64Array;
+  /** What else goes into each of the pattern's entries. */
+  readonly stamped: Float64Array;
+  /** Leak to ground of each node, siemens, and a further one of all of them. */
+  readonly leak: Float64Array;
+  readonly shunt: number;
+}
+
 /**
- * Refactorises A = L·U from the values of the pattern's entries, as far as it has changed: only the rows that `stale`
- * marks (by the network's numbering, marks are taken off) and those that depend on them are computed again, to the very
- * values that computing all would give. Returns the row (network numbering) whose pivot is zero or not finite, or −1;
- * after a failure everything is stale.
+ * Refactorises A = L·U as far as A has changed: only the rows that `stale` marks (by the network's numbering, marks are
+ * taken off) and those that depend on them are computed again, to the very values that computing all would give.
+ * Returns the row (network numbering) whose pivot is zero or not finite, or −1; after a failure everything is stale.
  *
  * Pivots of node rows are not formed by subtraction but as minus the sum of the other entries of the row of U with
  * the ground column. On a network of conductances every term has the same sign, so 1e-12 S beside 1e7 S is not lost.
  * Source: W. K. Grassmann, M. I. Taksar, D. P. Heyman, Operations Research 33 (1985) 1107.
  */
-export function refactor(factor: NumericFactor, values: Float64Array, stale: Uint8Array): number {
+export function refactor(factor: NumericFactor, values: MatrixValues, stale: Uint8Array): number {
   const { symbolic: s, lu, inversePivot } = factor;
   const { rows } = s.order;
-  const { size, dependentStart, dependentRow } = s;
-  for (let row = 0; row < size; row++) {
+  const { start, items } = s.dependents;
+  for (let row = 0; row < s.size; row++) {
     const name = rows[row];
     if (stale[name] === 0) continue;
     stale[name] = 0;
-    const pivot = computeRow(s, lu, inversePivot, values, row);
-    const inverse = 1 / pivot;
+    loadRow(s, lu, values, row);
+    const inverse = 1 / eliminateRow(s, lu, inversePivot, row);
     if (inverse === 0 || !Number.isFinite(inverse)) {
       stale.fill(1);
       return name;
     }
     inversePivot[row] = inverse;
-    const end = dependentStart[row + 1];
-    for (let d = dependentStart[row]; d < end; d++) stale[dependentRow[d]] = 1;
+    const end = start[row + 1];
+    for (let d = start[row]; d < end; d++) stale[items[d]] = 1;
   }
   return -1;
 }
 
-/** Computes row `row` of L and U and answers its pivot. */
-function computeRow(
-  s: SymbolicFactor,
-  lu: Float64Array,
-  inversePivot: Float64Array,
-  values: Float64Array,
-  row: number,
-): number {
-  const { lowerColumn, pivotPlace, groundPlace, rowEntryStart, rowEntry, rowPlace, target } = s;
-  const start = s.lowerStart[row];
+/** Puts row `row` of A together in its place in `lu`. */
+function loadRow(s: SymbolicFactor, lu: Float64Array, values: MatrixValues, row: number): void {
+  const { minusEdge, minusPlace, plusEdge, stampedEntry, stampedPlace } = s;
+  const { siemens, stamped, leak, shunt } = values;
+  const groundAt = s.groundPlace[row];
+  for (let at = s.lowerStart[row]; at < groundAt; at++) lu[at] = 0;
+  const name = s.order.rows[row];
+  const leakage = name < leak.length ? leak[name] + shunt : 0;
+  lu[groundAt] = -leakage;
+  const minusEnd = minusEdge.start[row + 1];
+  for (let e = minusEdge.start[row]; e < minusEnd; e++) lu[minusPlace[e]] -= siemens[minusEdge.items[e]];
+  const diagonal = s.diagonalPlace[row];
+  if (diagonal > 0) {
+    let sum = leakage;
+    const plusEnd = plusEdge.start[row + 1];
+    for (let e = plusEdge.start[row]; e < plusEnd; e++) sum += siemens[plusEdge.items[e]];
+    lu[diagonal] += sum;
+  }
+  const stampedEnd = stampedEntry.start[row + 1];
+  for (let e = stampedEntry.start[row]; e < stampedEnd; e++)
+    lu[stampedPlace[e]] += stamped[stampedEntry.items[e]];
+}
+
+/** Turns row `row` of A into that of L and U, and answers its pivot. */
+function eliminateRow(s: SymbolicFactor, lu: Float64Array, inversePivot: Float64Array, row: number): number {
+  const { lowerColumn, pivotPlace, groundPlace, target } = s;
   const pivotAt = pivotPlace[row];
-  const groundAt = groundPlace[row];
-  for (let at = start; at <= groundAt; at++) lu[at] = 0;
-  const entryEnd = rowEntryStart[row + 1];
-  for (let e = rowEntryStart[row]; e < entryEnd; e++) lu[rowPlace[e]] = values[rowEntry[e]];
   let t = s.targetStart[row];
   let c = s.lowerColumnStart[row];
-  for (let at = start; at < pivotAt; at++) {
+  for (let at = s.lowerStart[row]; at < pivotAt; at++) {
     const k = lowerColumn[c++];
     const multiplier = lu[at] * inversePivot[k];
     lu[at] = multiplier;
@@ -73,7 +95,7 @@ function computeRow(
     for (let u = pivotPlace[k] + 1; u <= end; u++) lu[target[t++]] -= multiplier * lu[u];
   }
   if (s.derived[row] === 1) {
-    let sum = lu[groundAt];
+    let sum = lu[groundPlace[row]];
     const end = s.nodeEnd[row];
     for (let u = pivotAt + 1; u < end; u++) sum += lu[u];
     lu[pivotAt] = -sum;

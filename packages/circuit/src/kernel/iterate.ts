@@ -14,13 +14,16 @@ export interface Iterate {
 export interface Evaluation extends Iterate {
   /** By row, what is left over: amps at a node, volts for a branch, and the unit of its equation for an internal unknown. */
   readonly residual: Float64Array;
+  /** By row, the sum of the absolute terms: the yardstick for its residual. Filled while `isMeasuring`. */
+  readonly throughput: Float64Array;
+  isMeasuring: boolean;
   /** Amps of each flow. */
   readonly amps: Float64Array;
-  /** Values of the pattern's entries. */
+  /** What devices other than edges add to the pattern's entries; 0 in the bin, entry 0. */
   readonly jacobian: Float64Array;
   /** By row, 1 where an entry of the Jacobian has changed since the last factorisation. Ground has a place as well. */
   readonly stale: Uint8Array;
-  /** False when a slope or a number behind the Jacobian has changed since it was put together. */
+  /** False when a slope or a number behind `jacobian` has changed since it was put together. */
   jacobianIsCurrent: boolean;
   /** The charge, flux or other stored quantity of each slot at the iterate; see `rate`. */
   readonly charge: Float64Array;
@@ -41,6 +44,8 @@ export function createEvaluation(pattern: Pattern, flows: Flows, charges: number
     high: new Float64Array(length),
     low: new Float64Array(length),
     residual: new Float64Array(length),
+    throughput: new Float64Array(length),
+    isMeasuring: false,
     amps: new Float64Array(flows.count),
     jacobian: new Float64Array(pattern.rows.length),
     stale: new Uint8Array(length).fill(1),
@@ -77,7 +82,7 @@ export function beyond(iterate: Iterate, a: number, b: number, emf: number): num
  * true curves, so this costs no accuracy: an error of the slope by this part slows convergence to this factor a step,
  * which is still quick, and spares most factorisations.
  */
-const slopeTolerance = 1e-3;
+const slopeTolerance = 1e-2;
 
 /** True where the held slope will do. */
 export const isSlopeKept = (x: Evaluation, held: number, slope: number): boolean =>
@@ -96,5 +101,4 @@ export function holdSlope(
   held[i] = slope;
   x.stale[a] = 1;
   x.stale[b] = 1;
-  x.jacobianIsCurrent = false;
 }

@@ -6,11 +6,12 @@ import { resetDiodes } from "../devices/diode";
 import { measureLaws, resetLaws, stampLaws } from "../devices/law-table";
 import { resetRegulators, stampRegulators } from "../devices/regulator";
 import { resetCurves } from "../devices/table";
-import { stampAll } from "../devices/two-terminal";
 import type { DeviceTables } from "../tables";
-import { allocateFactor, type NumericFactor, refactor, solveFactored } from "./factor";
+import { assemble } from "./assemble";
+import { allocateFactor, type MatrixValues, type NumericFactor, refactor, solveFactored } from "./factor";
 import { balanceFlows, type Flows, measureFlows } from "./flows";
 import { createEvaluation, type Evaluation } from "./iterate";
+import { orderByLevel } from "./level-order";
 import { choosePivotOrder } from "./ordering";
 import { listPasses, type Pass } from "./passes";
 import type { Pattern } from "./pattern";
@@ -25,25 +26,20 @@ export interface NewtonSystem {
   readonly passes: readonly Pass[];
   readonly x: Evaluation;
   readonly step: Float64Array;
-  /** By row, the sum of the absolute terms: the yardstick for its residual. */
-  readonly throughput: Float64Array;
-  /** By unknown, a Newton step no larger than this is small. */
-  readonly smallStep: Float64Array;
   /** Leak to ground per node, siemens. */
   readonly leak: Float64Array;
-  /** The leak that the matrix has: that of the network without its ports, for it must not be singular alone. */
-  readonly stampedLeak: Float64Array;
-  /** Places of a leak in the matrix: diagonal, ground column. */
-  readonly leakEntry: Int32Array;
-  /** Jacobian of everything linear. */
+  /**
+   * The Jacobian in the shares that the factorisation gathers. Its leak is that of the network without its ports, for
+   * it must not be singular alone; its shunt is a further leak at every node (gmin stepping).
+   */
+  readonly matrix: MatrixValues & { shunt: number };
+  /** What linear devices that are not edges add to the pattern's entries. */
   readonly linear: Float64Array;
   /** False when a number behind `linear` has changed. */
   linearIsCurrent: boolean;
   factor: NumericFactor | undefined;
   /** The factorisation in the order of elimination chosen first: the one that answers meant to be repeatable use. */
   firstFactor: NumericFactor | undefined;
-  /** Further leak at every node (gmin stepping), siemens. */
-  shunt: number;
   /** Scale of every independent source (source stepping). */
   drive: number;
   /** Devices laid across the network from outside. */
@@ -54,41 +50,22 @@ export interface NewtonSystem {
   singularRow: number;
 }
 
-/** A step no larger than this in volts of a node, or amps of a branch, is small. */
-const voltStep = 1e-9;
-const ampStep = 1e-12;
-
 export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: DeviceTables): NewtonSystem {
-  const { nodeCount, size, rows, columns } = pattern;
-  const leakEntry = new Int32Array(2 * nodeCount);
-  for (let entry = 1; entry < rows.length; entry++) {
-    const row = rows[entry];
-    if (row >= nodeCount) continue;
-    if (columns[entry] === row) leakEntry[2 * row] = entry;
-    if (columns[entry] === size) leakEntry[2 * row + 1] = entry;
-  }
-  const smallStep = new Float64Array(size).fill(ampStep).fill(voltStep, 0, nodeCount);
-  for (const { law, unknowns } of tables.law.devices)
-    law.internals.forEach(({ tolerance }, k) => {
-      smallStep[unknowns[k]] = tolerance;
-    });
+  const { nodeCount, size, rows } = pattern;
+  const x = createEvaluation(pattern, flows, tables.slots);
   return {
     pattern,
     flows,
     tables,
     passes: listPasses(tables),
-    x: createEvaluation(pattern, flows, tables.slots),
+    x,
     step: new Float64Array(size + 1),
-    throughput: new Float64Array(size + 1),
-    smallStep,
     leak: new Float64Array(nodeCount),
-    stampedLeak: new Float64Array(nodeCount),
-    leakEntry,
+    matrix: { siemens: tables.siemens, stamped: x.jacobian, leak: new Float64Array(nodeCount), shunt: 0 },
     linear: new Float64Array(rows.length),
     linearIsCurrent: false,
     factor: undefined,
     firstFactor: undefined,
-    shunt: 0,
     drive: 1,
     ports: undefined,
     iterations: 0,
@@ -149,69 +126,65 @@ export function invalidate(system: NewtonSystem): void {
 
 /** Rebuilds the linear part of the Jacobian. */
 function stampLinear(system: NewtonSystem): void {
-  const { linear, tables, stampedLeak, leakEntry, shunt, x } = system;
+  const { linear, tables, x } = system;
   linear.fill(0);
-  stampAll(tables.ohmic, linear, tables.ohmic.siemens);
   stampCapacitors(tables.capacitor, linear, x.rate);
   stampBranches(tables.branch, linear, x.rate);
   stampControlledCurrents(tables.controlled, linear);
-  for (let node = 0; node < stampedLeak.length; node++) {
-    const siemens = stampedLeak[node] + shunt;
-    if (siemens === 0) continue;
-    linear[leakEntry[2 * node]] += siemens;
-    linear[leakEntry[2 * node + 1]] -= siemens;
-  }
   system.linearIsCurrent = true;
 }
 
+/** Puts the stamped part of the Jacobian together where a slope or a number has changed. */
 function stampJacobian(system: NewtonSystem): void {
   const { x, tables } = system;
+  if (system.linearIsCurrent && x.jacobianIsCurrent) return;
   if (!system.linearIsCurrent) stampLinear(system);
   x.jacobian.set(system.linear);
-  stampAll(tables.diode, x.jacobian, tables.diode.held);
-  stampAll(tables.filament, x.jacobian, tables.filament.held);
-  stampAll(tables.curve, x.jacobian, tables.curve.held);
   stampRegulators(tables.regulator, x.jacobian);
   stampLaws(tables.law, x.jacobian);
   x.jacobianIsCurrent = true;
 }
 
-/** Fills residual and Jacobian at the iterate; returns how many devices were limited. */
+/** Fills residual, slopes and, while measuring, throughput at the iterate; returns how many devices were limited. */
 export function evaluate(system: NewtonSystem): number {
   const { x, passes, drive } = system;
   x.residual.fill(0);
+  if (x.isMeasuring) x.throughput.fill(0);
   let limited = 0;
   for (let i = 0; i < passes.length; i++) limited += passes[i](x, drive);
   x.isRefreshing = false;
-  if (!system.linearIsCurrent || !x.jacobianIsCurrent) stampJacobian(system);
-  balanceFlows(system.flows, x.amps, x.residual);
+  balanceFlows(system.flows, system.tables.ohmic.count, x.amps, x.residual);
   balanceLeaks(system);
   if (system.ports) limited += evaluatePorts(system.ports, x, drive);
+  if (x.isMeasuring) measure(system);
   return limited;
 }
 
-function balanceLeaks({ x, leak, shunt }: NewtonSystem): void {
+function balanceLeaks({ x, leak, matrix: { shunt } }: NewtonSystem): void {
   const { residual, high } = x;
   for (let node = 0; node < leak.length; node++) residual[node] += (leak[node] + shunt) * high[node];
 }
 
-/** Fills `throughput` at the last evaluation. */
-export function measure(system: NewtonSystem): void {
-  const { x, tables, throughput, leak, shunt } = system;
-  throughput.fill(0);
-  measureFlows(system.flows, x.amps, throughput);
-  if (system.ports) measureFlows(system.ports.flows, system.ports.x.amps, throughput);
+/** Adds what the passes have not added to the throughput by themselves. */
+function measure(system: NewtonSystem): void {
+  const { x, tables, leak, ports } = system;
+  const { throughput, high } = x;
+  const { shunt } = system.matrix;
+  measureFlows(system.flows, tables.ohmic.count, x.amps, throughput);
+  if (ports) measureFlows(ports.flows, ports.tables.ohmic.count, ports.x.amps, throughput);
   measureBranches(tables.branch, x, throughput);
   measureLaws(tables.law, x, throughput);
   for (let node = 0; node < leak.length; node++)
-    throughput[node] += Math.abs((leak[node] + shunt) * x.high[node]);
+    throughput[node] += Math.abs((leak[node] + shunt) * high[node]);
 }
 
 /** Chooses a pivot order for the Jacobian as it stands. Returns the row that has no pivot, or −1. */
 export function reorder(system: NewtonSystem): number {
-  const outcome = choosePivotOrder(system.pattern, system.x.jacobian);
+  stampJacobian(system);
+  const outcome = choosePivotOrder(system.pattern, assemble(system.pattern, system.matrix));
   if (!outcome.ok) return outcome.singularRow;
-  system.factor = allocateFactor(analyse(system.pattern, outcome.order));
+  const order = orderByLevel(analyse(system.pattern, outcome.order));
+  system.factor = allocateFactor(analyse(system.pattern, order));
   system.firstFactor ??= system.factor;
   system.x.stale.fill(1);
   return -1;
@@ -235,14 +208,16 @@ export function solveStep(system: NewtonSystem): number {
   const factor = requireFactor(system);
   solveFactored(factor, x.residual, step);
   // `throughput` is free until the residual is judged.
-  if (system.ports) correctStep(system.ports, factor, step, system.throughput);
+  if (system.ports) correctStep(system.ports, factor, step, x.throughput);
   return -1;
 }
 
-function factorise(system: NewtonSystem): number {
+/** Brings the factorisation up to date. Returns the row that has no pivot, or −1. */
+export function factorise(system: NewtonSystem): number {
+  stampJacobian(system);
   const { x, ports } = system;
   if (ports && x.stale.includes(1)) ports.columnsAreCurrent = false;
-  return refactor(requireFactor(system), x.jacobian, x.stale);
+  return refactor(requireFactor(system), system.matrix, x.stale);
 }
 
 export function requireFactor(system: NewtonSystem): NumericFactor {

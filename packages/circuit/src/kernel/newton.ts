@@ -1,18 +1,13 @@
-import {
-  evaluate,
-  invalidate,
-  measure,
-  type NewtonSystem,
-  reorder,
-  resetToCold,
-  solveStep,
-} from "./newton-system";
+import { evaluate, invalidate, type NewtonSystem, reorder, resetToCold, solveStep } from "./newton-system";
 
 /** How a search ended; iterations and the singular row are left in the system, so that success allocates nothing. */
 export type Outcome = "converged" | "singular" | "stuck";
 
-/** A step no larger than this part of its unknown, plus `smallStep`, ends the iteration if the residual agrees. */
+/** A step no larger than this part of its unknown, plus a small one, ends the iteration if the residual agrees. */
 const relativeStep = 1e-7;
+/** In volts of a node, and in amps of a branch. */
+const voltStep = 1e-9;
+const ampStep = 1e-12;
 /** A residual no larger than this part of the row's throughput … */
 const relativeResidual = 1e-9;
 /** … plus 1 fA (1 fV for a branch). */
@@ -20,12 +15,14 @@ const absoluteResidual = 1e-15;
 
 /**
  * Newton's method on the Kirchhoff residual. Because each step solves for what is left over at the present iterate,
- * the steps also refine away the rounding errors of the factorisation, in linear networks too.
+ * the steps also refine away the rounding errors of the factorisation, in linear networks too. With `isAtRest` the
+ * residual is known to be that of the iterate already.
  */
-export function iterate(system: NewtonSystem, maxIterations: number): Outcome {
+export function iterate(system: NewtonSystem, maxIterations: number, isAtRest = false): Outcome {
   let wasSmall = false;
   for (system.iterations = 0; ; system.iterations++) {
-    const limited = evaluate(system);
+    system.x.isMeasuring = wasSmall;
+    const limited = isAtRest && system.iterations === 0 ? 0 : evaluate(system);
     if (wasSmall && limited === 0 && isBalanced(system)) return "converged";
     if (system.iterations >= maxIterations) return "stuck";
     const row = solveStep(system);
@@ -43,19 +40,37 @@ export function iterate(system: NewtonSystem, maxIterations: number): Outcome {
  * (D. E. Knuth, TAOCP vol. 2, 4.2.2).
  */
 function takeStep(system: NewtonSystem): boolean {
-  const { step, smallStep } = system;
+  const { nodeCount, size } = system.pattern;
+  let large = moveUnknowns(system, 0, nodeCount, voltStep) + moveUnknowns(system, nodeCount, size, ampStep);
+  // The internal unknowns of devices have moved with the branches; they are judged by tolerances of their own.
+  const { step, tables, x } = system;
+  for (const { law, unknowns } of tables.law.devices) {
+    for (let k = 0; k < unknowns.length; k++) {
+      const i = unknowns[k];
+      const move = Math.abs(step[i]);
+      const allowed = relativeStep * Math.abs(x.high[i]);
+      large += Number(!(move <= allowed + law.internals[k].tolerance)) - Number(!(move <= allowed + ampStep));
+    }
+  }
+  return large === 0;
+}
+
+/** Moves unknowns first … end − 1 by the step and counts those that moved far. */
+function moveUnknowns(system: NewtonSystem, first: number, end: number, smallStep: number): number {
+  const { step } = system;
   const { high, low } = system.x;
   let large = 0;
-  for (let i = 0; i < smallStep.length; i++) {
+  for (let i = first; i < end; i++) {
     const before = high[i];
-    const add = low[i] - step[i];
+    const move = step[i];
+    const add = low[i] - move;
     const sum = before + add;
     const part = sum - before;
     high[i] = sum;
     low[i] = before - (sum - part) + (add - part);
-    if (!(Math.abs(step[i]) <= relativeStep * Math.abs(sum) + smallStep[i])) large++;
+    if (!(Math.abs(move) <= relativeStep * Math.abs(sum) + smallStep)) large++;
   }
-  return large === 0;
+  return large;
 }
 
 function hasFiniteIterate(system: NewtonSystem): boolean {
@@ -65,9 +80,7 @@ function hasFiniteIterate(system: NewtonSystem): boolean {
 }
 
 function isBalanced(system: NewtonSystem): boolean {
-  measure(system);
-  const { throughput } = system;
-  const { residual } = system.x;
+  const { residual, throughput } = system.x;
   for (let row = 0; row < system.pattern.size; row++) {
     if (!(Math.abs(residual[row]) <= relativeResidual * throughput[row] + absoluteResidual)) return false;
   }
@@ -76,9 +89,9 @@ function isBalanced(system: NewtonSystem): boolean {
 
 /** The row whose residual is worst against its throughput: where an unconverged network hurts most. */
 export function worstRow(system: NewtonSystem): number {
-  measure(system);
-  const { throughput } = system;
-  const { residual } = system.x;
+  system.x.isMeasuring = true;
+  evaluate(system);
+  const { residual, throughput } = system.x;
   let worst = 0;
   let most = -1;
   for (let row = 0; row < system.pattern.size; row++) {
@@ -101,7 +114,7 @@ export function stepShunt(system: NewtonSystem, maxIterations: number, steps: nu
   let outcome: Outcome = "stuck";
   resetToCold(system);
   for (let step = 0; step <= steps + 1; step++) {
-    system.shunt = step > steps ? 0 : first * (last / first) ** (step / steps);
+    system.matrix.shunt = step > steps ? 0 : first * (last / first) ** (step / steps);
     invalidate(system);
     if (step === 0) {
       evaluate(system);
@@ -111,8 +124,8 @@ export function stepShunt(system: NewtonSystem, maxIterations: number, steps: nu
     iterations += system.iterations;
     if (outcome !== "converged") break;
   }
-  if (system.shunt !== 0) {
-    system.shunt = 0;
+  if (system.matrix.shunt !== 0) {
+    system.matrix.shunt = 0;
     invalidate(system);
   }
   system.iterations = iterations;

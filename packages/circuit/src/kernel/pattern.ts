@@ -14,11 +14,20 @@ export interface Pattern {
   /** Row and column of each entry; entry 0 is the bin and has row −1. */
   readonly rows: Int32Array;
   readonly columns: Int32Array;
+  /** 1 for each entry that devices other than edges stamp into. */
+  readonly isStamped: Uint8Array;
+  /**
+   * The rows that each edge joins. An edge is a device whose only share in the matrix is a conductance between two
+   * nodes; nearly all of a harness is such. Their conductances are gathered row by row and never stamped.
+   */
+  readonly edges: readonly (readonly [a: number, b: number])[];
 }
 
 export interface PatternBuilder {
-  /** The entry for a place, made when new. */
+  /** The entry for a place that a device stamps into, made when new. */
   entry(row: number, column: number): number;
+  /** Adds the next edge. */
+  edge(a: number, b: number): void;
   finish(): Pattern;
 }
 
@@ -26,7 +35,9 @@ export function createPatternBuilder(nodeCount: number, size: number): PatternBu
   const rows: number[] = [-1];
   const columns: number[] = [-1];
   const known = new Map<number, number>();
-  const entry = (row: number, column: number): number => {
+  const stamped: number[] = [0];
+  const edges: (readonly [number, number])[] = [];
+  const find = (row: number, column: number): number => {
     if (row === size) return 0;
     const key = row * (size + 1) + column;
     const found = known.get(key);
@@ -35,14 +46,30 @@ export function createPatternBuilder(nodeCount: number, size: number): PatternBu
     known.set(key, made);
     rows.push(row);
     columns.push(column);
+    stamped.push(0);
     return made;
   };
   return {
-    entry,
+    entry: (row, column) => {
+      const found = find(row, column);
+      stamped[found] = 1;
+      return found;
+    },
+    edge: (a, b) => {
+      edges.push([a, b]);
+      for (const row of [a, b]) for (const column of [a, b]) find(row, column);
+    },
     finish: () => {
-      for (let node = 0; node < nodeCount; node++) entry(node, node);
-      for (let row = 0; row < size; row++) entry(row, size);
-      return { nodeCount, size, rows: Int32Array.from(rows), columns: Int32Array.from(columns) };
+      for (let node = 0; node < nodeCount; node++) find(node, node);
+      for (let row = 0; row < size; row++) find(row, size);
+      return {
+        nodeCount,
+        size,
+        rows: Int32Array.from(rows),
+        columns: Int32Array.from(columns),
+        isStamped: Uint8Array.from(stamped),
+        edges,
+      };
     },
   };
 }

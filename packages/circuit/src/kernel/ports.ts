@@ -4,6 +4,7 @@ import type { DeviceTables } from "../tables";
 import type { NumericFactor } from "./factor";
 import { solveFactored } from "./factor";
 import { balanceFlows, type Flows } from "./flows";
+import { type Indices, packIndices } from "./indices";
 import { createEvaluation, type Evaluation } from "./iterate";
 import { listPasses, type Pass } from "./passes";
 import type { Pattern } from "./pattern";
@@ -28,8 +29,8 @@ export interface Ports {
   cancelledLeaks: readonly number[];
   readonly leakSiemens: number;
   /** Rows of each column of U, its slope and its J⁻¹·column: the devices, then the leaks to cancel. */
-  from: Int32Array;
-  to: Int32Array;
+  from: Indices;
+  to: Indices;
   siemens: Float64Array;
   columns: readonly Float64Array[];
   columnsAreCurrent: boolean;
@@ -44,12 +45,12 @@ export function createPorts(
   network: Evaluation,
   leakSiemens: number,
 ): Ports {
-  const { high, low, residual } = network;
+  const { high, low, residual, throughput } = network;
   const ports: Ports = {
     flows,
     tables,
     passes: listPasses(tables),
-    x: { ...createEvaluation(pattern, flows, 0), high, low, residual },
+    x: { ...createEvaluation(pattern, flows, 0), high, low, residual, throughput },
     cancelledLeaks: [],
     leakSiemens,
     from: flows.from,
@@ -68,8 +69,8 @@ export function cancelLeaks(ports: Ports, nodes: readonly number[]): void {
   const ground = ports.x.high.length - 1;
   const count = ports.flows.count + nodes.length;
   ports.cancelledLeaks = nodes;
-  ports.from = Int32Array.of(...ports.flows.from, ...nodes);
-  ports.to = Int32Array.of(...ports.flows.to, ...nodes.map(() => ground));
+  ports.from = packIndices([...ports.flows.from, ...nodes], ground);
+  ports.to = packIndices([...ports.flows.to, ...nodes.map(() => ground)], ground);
   ports.siemens = new Float64Array(count);
   ports.columns = Array.from({ length: count }, () => new Float64Array(ground + 1));
   ports.columnsAreCurrent = false;
@@ -86,22 +87,19 @@ export function resetPorts(ports: Ports): void {
 export function evaluatePorts(ports: Ports, network: Evaluation, drive: number): number {
   const { x, passes, flows } = ports;
   x.isLimiting = network.isLimiting;
+  x.isMeasuring = network.isMeasuring;
   // A slope here costs no factorisation: it is taken as it is.
   x.isRefreshing = true;
   let limited = 0;
   for (let i = 0; i < passes.length; i++) limited += passes[i](x, drive);
-  balanceFlows(flows, x.amps, x.residual);
+  balanceFlows(flows, ports.tables.ohmic.count, x.amps, x.residual);
   return limited;
 }
 
 function readSlopes({ tables, siemens, flows, leakSiemens }: Ports): void {
-  const { ohmic, diode, filament, curve } = tables;
   siemens.fill(0, 0, flows.count);
   siemens.fill(-leakSiemens, flows.count);
-  siemens.set(ohmic.siemens, ohmic.flow);
-  siemens.set(diode.held, diode.flow);
-  siemens.set(filament.held, filament.flow);
-  siemens.set(curve.held, curve.flow);
+  siemens.set(tables.siemens);
 }
 
 /** Turns the step of the network alone into that of the network with its ports. */

@@ -1,3 +1,4 @@
+import { type Indices, packIndices } from "./indices";
 import type { PivotOrder } from "./ordering";
 import type { Pattern } from "./pattern";
 import { createRankQueue } from "./rank-queue";
@@ -11,56 +12,76 @@ import { createRankQueue } from "./rank-queue";
 export interface SymbolicFactor {
   readonly size: number;
   readonly order: PivotOrder;
-  /** Pattern entries of row i are rowEntry[rowEntryStart[i] … rowEntryStart[i + 1]), rowPlace tells where each goes in `lu`. */
-  readonly rowEntryStart: Int32Array;
-  readonly rowEntry: Int32Array;
-  readonly rowPlace: Int32Array;
   readonly luLength: number;
-  /** Start of row i in `lu`; row i + 1 starts where it ends. */
-  readonly lowerStart: Int32Array;
+  /** Start of row i in `lu`; it ends with the ground column. */
+  readonly lowerStart: Indices;
   /** Columns of the L entries of all rows one after the other; those of row i start at lowerColumnStart[i]. */
-  readonly lowerColumnStart: Int32Array;
-  readonly lowerColumn: Int32Array;
-  readonly pivotPlace: Int32Array;
+  readonly lowerColumnStart: Indices;
+  readonly lowerColumn: Indices;
+  readonly pivotPlace: Indices;
   /** End of the node columns of U in row i; they start right after the pivot. */
-  readonly nodeEnd: Int32Array;
+  readonly nodeEnd: Indices;
   /** Place of the ground column in row i, one past the branch columns of U. */
-  readonly groundPlace: Int32Array;
+  readonly groundPlace: Indices;
   /** Column of each place of `lu`; `size` for ground. */
-  readonly columnAt: Int32Array;
+  readonly columnAt: Indices;
   /** 1 where the pivot is derived from the row sum instead of by subtraction. */
   readonly derived: Uint8Array;
-  readonly targetStart: Int32Array;
-  readonly target: Int32Array;
+  readonly targetStart: Uint32Array;
+  readonly target: Indices;
   /** Rows i (in the network's numbering) with an L entry in column k: those that change when row k does. */
-  readonly dependentStart: Int32Array;
-  readonly dependentRow: Int32Array;
+  readonly dependents: IndexLists;
+  /** By row, the edges that meet it and where each one's conductance is taken off: its other end's column. */
+  readonly minusEdge: IndexLists;
+  readonly minusPlace: Indices;
+  /** By row, the edges to add at `diagonalPlace`: all that meet it, or none where the pivot is derived. */
+  readonly plusEdge: IndexLists;
+  /** Place of a node's own column in its row, 0 where it is derived or the row is not a node's. */
+  readonly diagonalPlace: Indices;
+  /** By row, the stamped entries and where each one goes. */
+  readonly stampedEntry: IndexLists;
+  readonly stampedPlace: Indices;
+}
+
+/** A list for each row, one after the other; that of row i from start[i] to start[i + 1]. */
+export interface IndexLists {
+  readonly start: Indices;
+  readonly items: Indices;
 }
 
 /** Fill-in and update positions for a pivot order, by the row-wise (up-looking) symbolic elimination. */
 export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
-  const { size, nodeCount } = pattern;
+  const { size, nodeCount, edges } = pattern;
   const rowAt = invert(order.rows);
   const columnRank = invert(order.columns);
   const isNode = (rank: number) => order.columns[rank] < nodeCount;
+  const rankOf = (column: number) => (column === size ? size : columnRank[column]);
 
   const given: number[][] = Array.from({ length: size }, () => []);
   for (let entry = 1; entry < pattern.rows.length; entry++) given[rowAt[pattern.rows[entry]]].push(entry);
+  const meeting: (readonly [edge: number, other: number])[][] = Array.from({ length: size }, () => []);
+  for (const [edge, [a, b]] of edges.entries()) {
+    if (a === b) continue;
+    if (a < size) meeting[rowAt[a]].push([edge, b]);
+    if (b < size) meeting[rowAt[b]].push([edge, a]);
+  }
 
   const upper: number[][] = [];
   const lower: number[][] = [];
   const columnAt: number[] = [-1];
   const lowerStart = new Int32Array(size + 1);
-  const lowerColumnStart = new Int32Array(size + 1);
   const pivotPlace = new Int32Array(size);
   const nodeEnd = new Int32Array(size);
   const groundPlace = new Int32Array(size);
+  const diagonalPlace = new Int32Array(size);
   const derived = new Uint8Array(size);
-  const targetStart = new Int32Array(size + 1);
+  const targetStart = new Uint32Array(size + 1);
   const target: number[] = [];
-  const rowEntryStart = new Int32Array(size + 1);
-  const rowEntry: number[] = [];
-  const rowPlace: number[] = [];
+  const minus: number[][] = [];
+  const minusPlace: number[] = [];
+  const plus: number[][] = [];
+  const stamped: number[][] = [];
+  const stampedPlace: number[] = [];
   const placeOf = new Int32Array(size + 1);
   const seen = new Int32Array(size).fill(-1);
   const queue = createRankQueue();
@@ -69,7 +90,7 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
     const l: number[] = [];
     const u: number[] = [];
     const meet = (column: number): void => {
-      if (column === size || seen[column] === row) return;
+      if (seen[column] === row) return;
       seen[column] = row;
       if (column < row) queue.push(column);
       else if (column > row) u.push(column);
@@ -86,63 +107,74 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
     lower.push(l);
     upper.push(u);
 
-    const put = (column: number): void => {
-      placeOf[column] = columnAt.push(column) - 1;
-    };
     lowerStart[row] = columnAt.length;
-    for (const column of l) put(column);
-    pivotPlace[row] = columnAt.length;
-    for (const column of [row, ...u, size]) put(column);
+    for (const column of [...l, row, ...u, size]) placeOf[column] = columnAt.push(column) - 1;
+    pivotPlace[row] = lowerStart[row] + l.length;
     nodeEnd[row] = pivotPlace[row] + 1 + u.filter(isNode).length;
     groundPlace[row] = columnAt.length - 1;
-    derived[row] = order.rows[row] === order.columns[row] && order.rows[row] < nodeCount ? 1 : 0;
-    lowerColumnStart[row + 1] = lowerColumnStart[row] + l.length;
+    const node = order.rows[row];
+    derived[row] = node === order.columns[row] && node < nodeCount ? 1 : 0;
+    if (derived[row] === 0 && node < nodeCount) diagonalPlace[row] = placeOf[columnRank[node]];
     for (const k of l) {
       for (const column of upper[k]) target.push(placeOf[column]);
       target.push(placeOf[size]);
     }
     targetStart[row + 1] = target.length;
-    for (const entry of given[row]) {
-      const column = pattern.columns[entry];
-      rowEntry.push(entry);
-      rowPlace.push(placeOf[column === size ? size : columnRank[column]]);
-    }
-    rowEntryStart[row + 1] = rowEntry.length;
+    minus.push(meeting[row].map(([edge]) => edge));
+    for (const [, other] of meeting[row]) minusPlace.push(placeOf[rankOf(other)]);
+    plus.push(derived[row] === 1 ? [] : meeting[row].map(([edge]) => edge));
+    const entries = given[row].filter((entry) => pattern.isStamped[entry] === 1);
+    stamped.push(entries);
+    for (const entry of entries) stampedPlace.push(placeOf[rankOf(pattern.columns[entry])]);
   }
   lowerStart[size] = columnAt.length;
+  columnAt[0] = 0;
+
+  const largest = Math.max(columnAt.length, pattern.rows.length, 2 * edges.length, size);
+  const pack = (list: ArrayLike<number>): Indices => packIndices(list, largest);
+  const list = (rows: readonly (readonly number[])[]): IndexLists => ({
+    start: pack(startsOf(rows)),
+    items: pack(rows.flat()),
+  });
   return {
     size,
     order,
-    rowEntryStart,
-    rowEntry: Int32Array.from(rowEntry),
-    rowPlace: Int32Array.from(rowPlace),
     luLength: columnAt.length,
-    lowerStart,
-    lowerColumnStart,
-    lowerColumn: Int32Array.from(lower.flat()),
-    pivotPlace,
-    nodeEnd,
-    groundPlace,
-    columnAt: Int32Array.from(columnAt),
+    lowerStart: pack(lowerStart),
+    lowerColumnStart: pack(startsOf(lower)),
+    lowerColumn: pack(lower.flat()),
+    pivotPlace: pack(pivotPlace),
+    nodeEnd: pack(nodeEnd),
+    groundPlace: pack(groundPlace),
+    columnAt: pack(columnAt),
     derived,
     targetStart,
-    target: Int32Array.from(target),
-    ...listDependents(lower, order),
+    target: pack(target),
+    dependents: list(listDependents(lower, order)),
+    minusEdge: list(minus),
+    minusPlace: pack(minusPlace),
+    plusEdge: list(plus),
+    diagonalPlace: pack(diagonalPlace),
+    stampedEntry: list(stamped),
+    stampedPlace: pack(stampedPlace),
   };
 }
 
+/** Where each row's list starts when they lie one after the other, and where the last one ends. */
+function startsOf(rows: readonly (readonly number[])[]): number[] {
+  const starts = [0];
+  let end = 0;
+  for (const row of rows) starts.push((end += row.length));
+  return starts;
+}
+
 /** The columns of L as rows of the network. */
-function listDependents(lower: readonly number[][], order: PivotOrder) {
-  const size = lower.length;
-  const dependentStart = new Int32Array(size + 1);
-  for (const columns of lower) for (const k of columns) dependentStart[k + 1]++;
-  for (let k = 0; k < size; k++) dependentStart[k + 1] += dependentStart[k];
-  const dependentRow = new Int32Array(dependentStart[size]);
-  const filled = dependentStart.slice();
+function listDependents(lower: readonly number[][], order: PivotOrder): number[][] {
+  const dependents: number[][] = lower.map(() => []);
   lower.forEach((columns, row) => {
-    for (const k of columns) dependentRow[filled[k]++] = order.rows[row];
+    for (const k of columns) dependents[k].push(order.rows[row]);
   });
-  return { dependentStart, dependentRow };
+  return dependents;
 }
 
 function invert(permutation: Int32Array): Int32Array {

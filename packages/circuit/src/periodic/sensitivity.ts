@@ -1,5 +1,5 @@
-import { refactor, solveFactored } from "../kernel/factor";
-import { evaluate, type NewtonSystem, requireFactor } from "../kernel/newton-system";
+import { solveFactored } from "../kernel/factor";
+import { evaluate, factorise, type NewtonSystem, requireFactor } from "../kernel/newton-system";
 import type { ChargeTracker } from "../transient/charge-tracker";
 import { method } from "../transient/integrator";
 import { gatherCharges, scatterRates } from "../transient/stored-rows";
@@ -33,7 +33,7 @@ export function createSensitivity(system: NewtonSystem, slots: Int32Array): Sens
   const prepare = (): void => {
     system.x.isRefreshing = true;
     evaluate(system);
-    refactor(requireFactor(system), system.x.jacobian, system.x.stale);
+    factorise(system);
   };
   const respond = (into: Float64Array): void => {
     rows.fill(0);
