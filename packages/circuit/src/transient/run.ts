@@ -5,7 +5,7 @@ import type { ChargeTracker } from "./charge-tracker";
 import { createDrives, type DriveSet } from "./drives";
 import { createGuardWatch, type GuardWatch } from "./guards";
 import { startCharge } from "./initial-charge";
-import { createIntegrator, type Integrator, method } from "./integrator";
+import { createIntegrator, type FirstOrders, type Integrator, method } from "./integrator";
 import type { TransientEvent, TransientOptions, TransientState } from "./options";
 import { createRecorder, inside, type Recorder, type Rows, start, stepEnd } from "./recorder";
 import { restless, tooManySteps, tooShort } from "./transient-errors";
@@ -34,7 +34,12 @@ const failAt = (error: CircuitError, seconds: number) =>
   ({ ok: false, error: { seconds, ...error } }) as const;
 
 /** Options are checked. */
-export function run(solver: Solver, options: TransientOptions, tracker?: ChargeTracker): Result<Run> {
+export function run(
+  solver: Solver,
+  options: TransientOptions,
+  orders: FirstOrders,
+  tracker?: ChargeTracker,
+): Result<Run> {
   const from = options.fromSeconds ?? options.continueFrom?.seconds ?? 0;
   const made = createDrives(solver, options.drives ?? []);
   if (!made.ok) return made;
@@ -51,6 +56,7 @@ export function run(solver: Solver, options: TransientOptions, tracker?: ChargeT
       internal: options.internalTolerance ?? 1e4,
     },
     options.maxIterations ?? 20,
+    orders,
     tracker,
   );
   const span = options.untilSeconds - from;
