@@ -15,7 +15,8 @@ const relativeTolerance = 1e-4;
 const turns = 15;
 
 /**
- * A motor start and a relay release at the same relative tolerance and the same longest step, a fiftieth of the run.
+ * A motor start and a relay release at the same relative tolerance, each engine with its own longest step: a fiftieth of
+ * the run in ngspice, which answers at its steps alone, a twentieth in ours, which knows what lies between.
  * ngspice reads its deck again for every run, ours is prepared once; how far each ends up from a run of ngspice with
  * tight tolerances is said beside it, as a fraction of each waveform's largest value. The speed-up is the lesser of two.
  */

@@ -216,7 +216,7 @@ export function createIntegrator(
     },
     accept() {
       self.seconds = end;
-      charge.set(x.charge);
+      for (let k = 0; k < slots; k++) charge[k] = x.charge[k];
       const last = rates[method.stages - 1];
       rates[method.stages - 1] = rates[0];
       rates[0] = last;
@@ -245,13 +245,13 @@ export function createIntegrator(
    * it does to voltages and currents, and what is stiff is not held against the step.
    */
   const errorOf = (stepSeconds: number, rate: number): number => {
-    estimate.fill(0);
+    for (let k = 0; k < slots; k++) estimate[k] = 0;
     for (let j = 0; j < method.stages; j++) {
       const part = rate * stepSeconds * method.error[j];
       const own = rates[j];
       for (let k = 0; k < slots; k++) estimate[k] += part * own[k];
     }
-    rows.fill(0);
+    for (let i = 0; i <= size; i++) rows[i] = 0;
     scatterRates(system, estimate, rows);
     solveFactored(requireFactor(system), rows, shift);
     shift[size] = 0;

@@ -34,6 +34,8 @@ export interface Recorder {
   dropStart(): void;
 }
 
+const firstRows = 256;
+
 type Reader = (system: NewtonSystem) => number;
 
 export function createRecorder(solver: Solver, recording: Recording | undefined): Result<Recorder> {
@@ -80,8 +82,8 @@ export function createRecorder(solver: Solver, recording: Recording | undefined)
   const rows: Rows = {
     width,
     count: 0,
-    values: new Float64Array(64 * width),
-    kinds: new Uint8Array(64),
+    values: new Float64Array(firstRows * width),
+    kinds: new Uint8Array(firstRows),
     columns,
   };
   let noted = 0;
