@@ -23,7 +23,7 @@ export default defineConfig({
   test: {
     projects: [
       project("unit", ["packages/*/src/**/*.test.{ts,mjs}", "apps/web/**/*.test.ts"], {}, webAliases),
-      project("reference", ["tests/reference/**/*.test.ts"], { testTimeout: 120_000 }),
+      project("reference", ["tests/reference/**/*.test.ts"], { testTimeout: 120_000, hookTimeout: 120_000 }),
       project(
         "contract",
         ["tests/contract/**/*.test.ts"],

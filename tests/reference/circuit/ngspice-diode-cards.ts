@@ -46,19 +46,32 @@ export const diodeCard: WriteCard<"diode"> = (element, { i, node }) => ({
 export const ratedSaturation = (volts: number, amps: number, emission: number, celsius: number): number =>
   (amps - leak * volts) / Math.expm1(volts / (emission * thermalVolts(celsius)));
 
+/** ngspice takes no saturation current below 1e-28 A, which a blue diode in the cold has. */
+const leastSaturation = 1e-24;
+
 export const ledCard: WriteCard<"led"> = (element, { i, node }) => {
   const { ratedVolts, ratedAmps, seriesOhms, emission = 2, celsius = 25, voltsPerKelvin = -0.002 } = element;
   const volts = ratedVolts + voltsPerKelvin * (celsius - 25) - (seriesOhms ?? 0) * ratedAmps;
+  const saturation = ratedSaturation(volts, ratedAmps, emission, celsius);
+  const saturationAmps = Math.max(saturation, leastSaturation);
+  // With the larger current the same curve begins so much lower; the leak that this shifts too is made up for.
+  const offset = emission * thermalVolts(celsius) * Math.log(saturationAmps / saturation);
   const law = {
-    saturationAmps: ratedSaturation(volts, ratedAmps, emission, celsius),
+    saturationAmps,
     emission,
     celsius,
     ...(seriesOhms === undefined ? {} : { seriesOhms }),
-    ...(element.breakdownVolts === undefined ? {} : { breakdownVolts: element.breakdownVolts }),
+    ...(element.breakdownVolts === undefined ? {} : { breakdownVolts: element.breakdownVolts + offset }),
   };
+  const [a, c] = [node(element.anode), node(element.cathode)];
   return {
-    lines: [junctionModel(`d${i}m`, law), `d${i} ${node(element.anode)} ${node(element.cathode)} d${i}m`],
-    amps: `i(@d${i}[id])`,
+    lines: [
+      junctionModel(`d${i}m`, law),
+      `v${i} ${a} x${i} ${offset}`,
+      `d${i} x${i} ${c} d${i}m`,
+      `i${i} x${i} ${c} ${leak * offset}`,
+    ],
+    amps: `i(v${i})`,
   };
 };
 

@@ -21,15 +21,25 @@ beforeAll(async () => {
 });
 
 /**
- * ngspice takes a resistor's current from two rounded node voltages: some ulp of 16 V over its ohms is all the
- * resolution it has (12 pA in a milliohm). Ours keeps more digits, so the allowance is for ngspice.
+ * ngspice takes the current of a part of few ohms from two node voltages, of which it knows 1e-11 V at these tolerances:
+ * a nanoampere in ten milliohms. Ours keeps more digits, so the allowance is for ngspice.
  */
-const resolution = (element: CircuitElement) => {
-  const ohms = element.kind === "resistor" || element.kind === "diode" ? ohmsOf(element) : undefined;
-  return ohms === undefined ? 0 : (4 * Number.EPSILON * 16) / ohms;
-};
-const ohmsOf = (element: CircuitElement) =>
-  element.kind === "resistor" ? element.ohms : element.kind === "diode" ? element.seriesOhms : undefined;
+const resolution = (element: CircuitElement) => 1e-11 / ohmsOf(element);
+
+function ohmsOf(element: CircuitElement): number {
+  switch (element.kind) {
+    case "resistor":
+      return element.ohms;
+    case "diode":
+      return element.seriesOhms ?? Number.POSITIVE_INFINITY;
+    case "filament":
+      return ((element.coldRatio ?? 1 / 15) * element.ratedVolts ** 2) / element.ratedWatts;
+    case "fuse":
+      return element.coldOhms ?? Number.POSITIVE_INFINITY;
+    default:
+      return Number.POSITIVE_INFINITY;
+  }
+}
 
 async function compare(network: Network) {
   const result = operatingPoint(network);
@@ -67,10 +77,40 @@ describe("random networks agree with ngspice", () => {
         diodes: Math.ceil(nodes / 5),
         switches: Math.ceil(nodes / 10),
         filaments: Math.ceil(nodes / 12),
-        regulators: key % 3,
+        regulators: key % 4 === 0 ? 1 : 0,
         currentSources: 2,
         controlledSources: key % 5,
       }),
     ),
   );
+});
+
+describe("random networks of every kind of element agree with ngspice", () => {
+  const cases = Array.from({ length: 60 }, (_, i) => [seed + 10_000 + i, 10 + 2 * (i % 30)] as const);
+  it.each(cases)("seed %d, %d nodes", async (key, nodes) => {
+    const some = (part: number) => Math.ceil(nodes / part);
+    await compare(
+      randomNetwork(key, {
+        nodes,
+        diodes: some(10),
+        switches: some(15),
+        filaments: some(20),
+        controlledSources: key % 3,
+        hotWires: 2,
+        capacitors: 2,
+        inductors: 1,
+        leds: some(20),
+        zeners: key % 3,
+        curves: key % 2,
+        thermistors: 3,
+        fuses: some(20),
+        motors: key % 2,
+        batteries: key % 4 === 0 ? 1 : 0,
+        alternators: key % 5 === 0 ? 1 : 0,
+        relays: some(30),
+        comparators: some(40),
+        drivers: some(20),
+      }),
+    );
+  });
 });

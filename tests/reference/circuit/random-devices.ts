@@ -1,19 +1,7 @@
-import type { CircuitElement, NodeName, Resistor } from "@probeworthy/circuit";
-import type { SeededNumbers } from "./seeded-numbers";
-
-/** What a device is drawn from. */
-export interface Draw {
-  readonly random: SeededNumbers;
-  /** What the network has so far. */
-  readonly elements: readonly CircuitElement[];
-  readonly ground: NodeName;
-  /** Two neighbours in the harness, or a node and the chassis. */
-  pair(): [NodeName, NodeName];
-  /** A node a few wires from the battery. */
-  nearSupply(): NodeName;
-}
-
-type DrawDevice = (i: number, draw: Draw) => readonly CircuitElement[];
+import type { Resistor } from "@probeworthy/circuit";
+import { type DrawDevice, resistor } from "./random-draw";
+import { partDraws } from "./random-parts";
+import { unitDraws } from "./random-units";
 
 /** A new kind of device is one function here; its name becomes a field of RandomNetworkShape. */
 export const draws = {
@@ -51,17 +39,11 @@ export const draws = {
     return [load, { kind: "regulator", id: `regulator${i}`, input, output, reference: ground, ...law }];
   },
   controlledSources: (i, draw) => drawControlledSource(i, draw),
+  ...partDraws,
+  ...unitDraws,
 } satisfies Record<string, DrawDevice>;
 
 export type RandomDevice = keyof typeof draws;
-
-const resistor = (id: string, a: NodeName, b: NodeName, ohms: number): Resistor => ({
-  kind: "resistor",
-  id,
-  a,
-  b,
-  ohms,
-});
 
 /**
  * A controlled source drives a node of its own, with a load, that is coupled back into the harness. It answers a

@@ -1,5 +1,6 @@
 import type { CircuitElement, Network } from "@probeworthy/circuit";
-import { type Draw, draws, type RandomDevice } from "./random-devices";
+import { draws, type RandomDevice } from "./random-devices";
+import type { Draw } from "./random-draw";
 import { type SeededNumbers, seededNumbers } from "./seeded-numbers";
 
 /** How many nodes the harness has, and how many of each device hang in it; a device may bring a node of its own. */

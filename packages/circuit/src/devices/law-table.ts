@@ -99,11 +99,16 @@ function evaluateLaw(device: PlacedLaw, x: Evaluation): boolean {
   for (let k = 0; k < unknowns.length; k++) local[inner + k] = x.high[unknowns[k]] + x.low[unknowns[k]];
   out.isStatic = x.rate === 0;
   const limited = x.isLimiting && (law.limit?.(device.parameters, local, last, out.isStatic) ?? false);
-  last.set(local);
-  f.fill(0);
-  q.fill(0);
-  df.fill(0);
-  dq.fill(0);
+  // Loops, because `fill` and `set` cost more than they do on arrays this short.
+  for (let k = 0; k < size; k++) {
+    last[k] = local[k];
+    f[k] = 0;
+    q[k] = 0;
+  }
+  for (let k = 0; k < df.length; k++) {
+    df[k] = 0;
+    dq[k] = 0;
+  }
   out.seconds = x.seconds;
   law.evaluate(device.parameters, local, out);
   renewSlopes(device, x);

@@ -56,6 +56,9 @@ export interface ElementDefinition<Element extends { readonly id: string; readon
    * same in every state. `timed` is false for an operating point, where things that take minutes do not happen.
    */
   guards?(element: Element, state: number, look: Look, timed: boolean): readonly Guard[];
-  /** Further quantities to report by name and unit, such as { isEnergised: 1 }. */
+  /**
+   * Further quantities to report by name and unit, such as { isEnergised: 1 }. One that is named like an internal unknown
+   * of a part has to be that unknown.
+   */
   quantities?(element: Element, state: number, look: Look): Readonly<Record<string, number>>;
 }

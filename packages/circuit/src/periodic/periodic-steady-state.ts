@@ -49,7 +49,8 @@ function search(
   maxPeriods: number,
 ): Result<{ readonly run: Run; readonly periods: number }> {
   const { voltTolerance = 1e-6, ampTolerance = 1e-6, internalTolerance = 1e4 } = options;
-  const first = run(solver, options);
+  const orders = { jump: undefined, step: undefined };
+  const first = run(solver, options, orders);
   if (!first.ok) return first;
   let periods = 1;
   let state = first.value.end;
@@ -62,7 +63,7 @@ function search(
     periods++;
     if (withSensitivity) sensitivity.reset();
     const from = { ...state, seconds };
-    return run(solver, { ...onward, continueFrom: from }, withSensitivity ? sensitivity : undefined);
+    return run(solver, { ...onward, continueFrom: from }, orders, withSensitivity ? sensitivity : undefined);
   };
   const relative = options.relativeTolerance ?? 1e-4;
   let closed = 0;

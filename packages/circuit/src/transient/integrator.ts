@@ -50,6 +50,15 @@ export interface Integrator {
   worstRow(): number;
 }
 
+/**
+ * The orders of elimination found first, one for the size of rate within a jump and one for that of a step. Kept for
+ * later runs of the same network: that is quicker, and the same run gives the same digits again.
+ */
+export interface FirstOrders {
+  jump: NumericFactor | undefined;
+  step: NumericFactor | undefined;
+}
+
 /** A jump is resolved within this part of the step that follows it: far below its error, far above rounding. */
 const jumpPart = 1e-6;
 
@@ -58,6 +67,7 @@ export function createIntegrator(
   drives: DriveSet,
   tolerances: Tolerances,
   maxIterations: number,
+  orders: FirstOrders,
   tracker?: ChargeTracker,
 ): Integrator {
   const { system } = solver;
@@ -76,10 +86,7 @@ export function createIntegrator(
   const floor = new Float64Array(size);
   const predictor = createPredictor(system, method.nodes);
   const newton: StageNewton = { allowed, contraction: 1, iterations: 0 };
-  const factors: { jump: NumericFactor | undefined; step: NumericFactor | undefined } = {
-    jump: undefined,
-    step: undefined,
-  };
+  const factors: FirstOrders = { ...orders };
   let use: "jump" | "step" | undefined;
   let isChanged = true;
   let end = 0;
@@ -106,7 +113,6 @@ export function createIntegrator(
     invalidate(system);
     isChanged = true;
   };
-  /** Each of the two sizes of rate has its own order of elimination. */
   const choose = (kind: "jump" | "step"): void => {
     if (use === kind || (slots === 0 && use)) return;
     if (use) factors[use] = system.factor;
@@ -121,6 +127,7 @@ export function createIntegrator(
   const solve = (): StageOutcome => {
     const outcome = solveStage(system, newton, maxIterations, isChanged);
     isChanged = outcome !== "solved";
+    if (use) orders[use] ??= system.factor;
     return outcome;
   };
   const jump = (rate: number): StageOutcome => {
@@ -209,7 +216,7 @@ export function createIntegrator(
     },
     accept() {
       self.seconds = end;
-      charge.set(x.charge);
+      for (let k = 0; k < slots; k++) charge[k] = x.charge[k];
       const last = rates[method.stages - 1];
       rates[method.stages - 1] = rates[0];
       rates[0] = last;
@@ -238,13 +245,13 @@ export function createIntegrator(
    * it does to voltages and currents, and what is stiff is not held against the step.
    */
   const errorOf = (stepSeconds: number, rate: number): number => {
-    estimate.fill(0);
+    for (let k = 0; k < slots; k++) estimate[k] = 0;
     for (let j = 0; j < method.stages; j++) {
       const part = rate * stepSeconds * method.error[j];
       const own = rates[j];
       for (let k = 0; k < slots; k++) estimate[k] += part * own[k];
     }
-    rows.fill(0);
+    for (let i = 0; i <= size; i++) rows[i] = 0;
     scatterRates(system, estimate, rows);
     solveFactored(requireFactor(system), rows, shift);
     shift[size] = 0;

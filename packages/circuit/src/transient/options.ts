@@ -27,7 +27,10 @@ export interface StepLimits {
   readonly ampTolerance?: number;
   /** … or this many times an internal unknown's Newton tolerance (laws document it); default 1e4. */
   readonly internalTolerance?: number;
-  /** Default: a fiftieth of the run; a twentieth of the period where a sine drives. */
+  /**
+   * Default: a twentieth of the run, or of the period of a sine that drives. What lies between two steps is known to their
+   * order as well, but a guard that rises and falls again within one is not seen.
+   */
   readonly maxStepSeconds?: number;
   /** Default 1e-13. A step is never shorter than the clock can tell at that time either. */
   readonly minStepSeconds?: number;

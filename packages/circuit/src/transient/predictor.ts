@@ -35,8 +35,12 @@ export function createPredictor({ x }: NewtonSystem, nodes: readonly number[]): 
   let pastSeconds = 0;
 
   const copy = (from: Point, to: Point): void => {
-    to.high.set(from.high);
-    to.low.set(from.low);
+    const { high, low } = to;
+    // A loop, because `set` costs more than it does on arrays as short as most.
+    for (let i = 0; i < length; i++) {
+      high[i] = from.high[i];
+      low[i] = from.low[i];
+    }
   };
   /** Lagrange's polynomial through `count` of the points a, b, c at times ta, tb, tc, at time 0. */
   const extrapolate = (
@@ -57,8 +61,11 @@ export function createPredictor({ x }: NewtonSystem, nodes: readonly number[]): 
     const fa = (tb / (tb - ta)) * (isThree ? tc / (tc - ta) : 1);
     const fb = (ta / (ta - tb)) * (isThree ? tc / (tc - tb) : 1);
     const fc = isThree ? (ta / (ta - tc)) * (tb / (tb - tc)) : 0;
-    low.fill(0);
-    for (let i = 0; i < length; i++) high[i] = fa * a.high[i] + fb * b.high[i] + fc * c.high[i];
+    const [ha, hb, hc] = [a.high, b.high, c.high];
+    for (let i = 0; i < length; i++) {
+      high[i] = fa * ha[i] + fb * hb[i] + fc * hc[i];
+      low[i] = 0;
+    }
   };
 
   return {

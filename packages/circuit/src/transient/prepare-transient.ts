@@ -12,13 +12,14 @@ export function prepareTransient(network: Network): Result<TransientCircuit> {
   const prepared = prepareSolver(network, true);
   if (!prepared.ok) return prepared;
   const solver = prepared.value;
+  const orders = { jump: undefined, step: undefined };
   return succeed({
     nodes: solver.directory.numbering.names,
     set: solver.set,
     run: (options) => {
       const checked = checkOptions(options);
       if (!checked.ok) return checked;
-      const done = run(solver, options);
+      const done = run(solver, options, orders);
       if (!done.ok) return done;
       const { rows, events, end, steps, rejected, iterations } = done.value;
       const all = readRows(rows);

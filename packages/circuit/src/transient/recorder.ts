@@ -34,6 +34,8 @@ export interface Recorder {
   dropStart(): void;
 }
 
+const firstRows = 256;
+
 type Reader = (system: NewtonSystem) => number;
 
 export function createRecorder(solver: Solver, recording: Recording | undefined): Result<Recorder> {
@@ -80,8 +82,8 @@ export function createRecorder(solver: Solver, recording: Recording | undefined)
   const rows: Rows = {
     width,
     count: 0,
-    values: new Float64Array(64 * width),
-    kinds: new Uint8Array(64),
+    values: new Float64Array(firstRows * width),
+    kinds: new Uint8Array(firstRows),
     columns,
   };
   let noted = 0;
@@ -109,14 +111,18 @@ export function createRecorder(solver: Solver, recording: Recording | undefined)
 const unknown = (element: string) =>
   fail("unknown_element", `There is no element "${element}".`, { element });
 
-/** By the kind's rule where it has one of this name, as in an operating point. */
+/** Read where it stands if it is an unknown of the equations; by the kind's rule otherwise. */
 function quantityReader(solver: Solver, id: string, name: string): Reader {
-  const { position, expanded } = solver.directory;
+  const { position, expanded, numbering } = solver.directory;
   const at = position.get(id) ?? -1;
-  const { element, definition } = expanded[at];
+  const { element, definition, parts, firstPart } = expanded[at];
+  for (const [i, part] of parts.entries()) {
+    if (part.kind !== "device") continue;
+    const k = part.law.internals.findIndex((internal) => internal.name === name);
+    const unknown = numbering.unknown[firstPart + i] + k;
+    if (k >= 0) return ({ x }) => x.high[unknown] + x.low[unknown];
+  }
   const look = solver.lookAt(at);
-  const stated = definition.quantities?.(element, solver.states[at], look);
-  if (stated === undefined || !Object.hasOwn(stated, name)) return () => solver.view.quantity(id, name);
   return () => definition.quantities?.(element, solver.states[at], look)[name] ?? Number.NaN;
 }
 
