@@ -35,6 +35,11 @@ export interface Circuit {
    * changes about this operating point (L. Thévenin, 1883). Errors: unknown_node and those of `operatingPoint`.
    */
   thevenin(a: NodeName, b: NodeName, options?: SolveOptions): Result<Thevenin>;
+  /**
+   * Floating-point additions, multiplications, divisions and exponentials that solving has taken so far, at the least:
+   * those inside device laws are not counted. For benchmarks.
+   */
+  readonly operations: number;
   /** Where the last solve ended, to start others from; undefined when it did not converge. */
   startingPoint(): StartingPoint | undefined;
 }

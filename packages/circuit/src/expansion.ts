@@ -11,6 +11,8 @@ export interface Expanded {
   /** Number of its first part among those of the whole network. */
   readonly firstPart: number;
   readonly isGuarded: boolean;
+  /** True for an element that is its own only part: changing it needs no look at its definition. */
+  readonly isItself: boolean;
 }
 
 /** Takes elements apart. `timed` for a transient. */
@@ -19,7 +21,9 @@ export function expand(elements: readonly CircuitElement[], timed: boolean): rea
   return elements.map((element) => {
     const definition = definitionOf(element);
     const parts = definition.parts(element, definition.initialState?.(element) ?? 0, timed);
-    const expanded = { element, definition, parts, firstPart, isGuarded: definition.guards !== undefined };
+    const isItself = parts.length === 1 && parts[0] === element;
+    const isGuarded = definition.guards !== undefined;
+    const expanded = { element, definition, parts, firstPart, isGuarded, isItself };
     firstPart += parts.length;
     return expanded;
   });

@@ -28,6 +28,9 @@ export function prepareCircuit(network: Network): Result<Circuit> {
     detach: value.detach,
     thevenin: value.thevenin,
     startingPoint: value.startingPoint,
+    get operations() {
+      return value.system.tally.operations;
+    },
   });
 }
 

@@ -137,8 +137,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     if (part.kind === "currentSource") sourcesAreChecked = false;
   };
   const writeElement = (at: number): void => {
-    const { element, definition, firstPart } = expanded[at];
-    const made = definition.parts(element, states[at], timed);
+    const { element, definition, firstPart, parts: prepared, isItself } = expanded[at];
+    const made = isItself ? prepared : definition.parts(element, states[at], timed);
     for (let i = 0; i < made.length; i++) writePart(firstPart + i, made[i]);
   };
   const enterState = (at: number, state: number): void => {

@@ -54,6 +54,8 @@ export const primitives: Definitions = {
   resistor: {
     fields: { ohms: positive, celsius, temperatureCoefficient: finite, referenceCelsius: celsius },
     required: ["ohms"],
+    // Without it a temperature means nothing, and the element is its own part for good.
+    topological: ["temperatureCoefficient"],
     terminals: between,
     parts: (element) => [
       element.temperatureCoefficient === undefined ? element : { ...element, ohms: resistorOhms(element) },

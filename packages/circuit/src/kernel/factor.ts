@@ -6,14 +6,21 @@ export interface NumericFactor {
   readonly lu: Float64Array;
   readonly inversePivot: Float64Array;
   readonly work: Float64Array;
+  readonly tally: Tally;
 }
 
-export function allocateFactor(symbolic: SymbolicFactor): NumericFactor {
+/** Floating-point operations done so far. */
+export interface Tally {
+  operations: number;
+}
+
+export function allocateFactor(symbolic: SymbolicFactor, tally: Tally = { operations: 0 }): NumericFactor {
   return {
     symbolic,
     lu: new Float64Array(symbolic.luLength),
     inversePivot: new Float64Array(symbolic.size),
     work: new Float64Array(symbolic.size),
+    tally,
   };
 }
 
@@ -52,6 +59,7 @@ export function refactor(factor: NumericFactor, values: MatrixValues, stale: Uin
       return name;
     }
     inversePivot[row] = inverse;
+    factor.tally.operations += s.rowOperations[row];
     const end = start[row + 1];
     for (let d = start[row]; d < end; d++) stale[items[d]] = 1;
   }
@@ -109,6 +117,7 @@ export function solveFactored(factor: NumericFactor, rightSide: Float64Array, so
   const { lowerStart, lowerColumn, pivotPlace, groundPlace, columnAt, size } = s;
   const { rows, columns } = s.order;
   const { firstLower } = s;
+  factor.tally.operations += s.solveOperations;
   for (let row = 0; row < firstLower; row++) work[row] = rightSide[rows[row]];
   let c = 0;
   for (let row = firstLower; row < size; row++) {
@@ -125,14 +134,4 @@ export function solveFactored(factor: NumericFactor, rightSide: Float64Array, so
     work[row] = sum;
     solution[columns[row]] = sum;
   }
-}
-
-/** Multiplications, additions and divisions of computing all rows, and of one solution with them. */
-export function countOperations(s: SymbolicFactor): { readonly refactor: number; readonly solve: number } {
-  let refactor = 2 * s.target.length + s.lowerColumn.length + s.size;
-  for (let row = 0; row < s.size; row++)
-    if (s.derived[row] === 1) refactor += s.nodeEnd[row] - s.pivotPlace[row];
-  let upper = 0;
-  for (let row = 0; row < s.size; row++) upper += s.groundPlace[row] - s.pivotPlace[row] - 1;
-  return { refactor, solve: 2 * s.lowerColumn.length + 2 * upper + s.size };
 }

@@ -82,7 +82,7 @@ export function beyond(iterate: Iterate, a: number, b: number, emf: number): num
  * true curves, so this costs no accuracy: an error of the slope by this part slows convergence to this factor a step,
  * which is still quick, and spares most factorisations.
  */
-const slopeTolerance = 1e-2;
+const slopeTolerance = 1e-3;
 
 /** True where the held slope will do. */
 export const isSlopeKept = (x: Evaluation, held: number, slope: number): boolean =>

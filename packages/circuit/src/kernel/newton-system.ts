@@ -8,7 +8,7 @@ import { resetRegulators, stampRegulators } from "../devices/regulator";
 import { resetCurves } from "../devices/table";
 import type { DeviceTables } from "../tables";
 import { assemble } from "./assemble";
-import { allocateFactor, type MatrixValues, type NumericFactor, refactor, solveFactored } from "./factor";
+import { allocateFactor, type MatrixValues, type NumericFactor, refactor, solveFactored, type Tally } from "./factor";
 import { balanceFlows, type Flows, measureFlows } from "./flows";
 import { createEvaluation, type Evaluation } from "./iterate";
 import { orderByLevel } from "./level-order";
@@ -44,6 +44,9 @@ export interface NewtonSystem {
   drive: number;
   /** Devices laid across the network from outside. */
   ports: Ports | undefined;
+  readonly tally: Tally;
+  /** Floating-point operations of one evaluation. */
+  readonly evaluationOperations: number;
   /** Of the last call of `iterate` or `solve`. */
   iterations: number;
   /** Row that had no pivot, of the last outcome "singular". */
@@ -68,9 +71,28 @@ export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: Devic
     firstFactor: undefined,
     drive: 1,
     ports: undefined,
+    tally: { operations: 0 },
+    evaluationOperations: countEvaluation(tables, flows, nodeCount),
     iterations: 0,
     singularRow: -1,
   };
+}
+
+/**
+ * Additions, multiplications, divisions and exponentials of one evaluation at the least: a junction is taken to go along
+ * its tangent, and what device laws do is not counted.
+ */
+function countEvaluation(tables: DeviceTables, flows: Flows, nodeCount: number): number {
+  const { ohmic, diode, filament, curve, branch, controlled, regulator } = tables;
+  const perDevice =
+    12 * ohmic.count +
+    6 * diode.count +
+    14 * filament.count +
+    14 * curve.count +
+    20 * branch.count +
+    7 * controlled.count +
+    40 * regulator.count;
+  return perDevice + 2 * flows.count + 3 * nodeCount;
 }
 
 /** Forgets the last solution. */
@@ -148,6 +170,7 @@ function stampJacobian(system: NewtonSystem): void {
 /** Fills residual, slopes and, while measuring, throughput at the iterate; returns how many devices were limited. */
 export function evaluate(system: NewtonSystem): number {
   const { x, passes, drive } = system;
+  system.tally.operations += system.evaluationOperations;
   x.residual.fill(0);
   if (x.isMeasuring) x.throughput.fill(0);
   let limited = 0;
@@ -184,7 +207,7 @@ export function reorder(system: NewtonSystem): number {
   const outcome = choosePivotOrder(system.pattern, assemble(system.pattern, system.matrix));
   if (!outcome.ok) return outcome.singularRow;
   const order = orderByLevel(analyse(system.pattern, outcome.order));
-  system.factor = allocateFactor(analyse(system.pattern, order));
+  system.factor = allocateFactor(analyse(system.pattern, order), system.tally);
   system.firstFactor ??= system.factor;
   system.x.stale.fill(1);
   return -1;

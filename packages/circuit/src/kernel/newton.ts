@@ -41,6 +41,7 @@ export function iterate(system: NewtonSystem, maxIterations: number, isAtRest = 
  */
 function takeStep(system: NewtonSystem): boolean {
   const { nodeCount, size } = system.pattern;
+  system.tally.operations += 11 * size;
   let large = moveUnknowns(system, 0, nodeCount, voltStep) + moveUnknowns(system, nodeCount, size, ampStep);
   // The internal unknowns of devices have moved with the branches; they are judged by tolerances of their own.
   const { step, tables, x } = system;

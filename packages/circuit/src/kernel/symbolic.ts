@@ -45,6 +45,9 @@ export interface SymbolicFactor {
   readonly plusEdge: IndexLists;
   /** Place of a node's own column in its row, 0 where it is derived or the row is not a node's. */
   readonly diagonalPlace: Indices;
+  /** Additions, multiplications and divisions of computing each row, and of one solution with the factors. */
+  readonly rowOperations: Uint32Array;
+  readonly solveOperations: number;
   /** By row, the stamped entries and where each one goes. */
   readonly stampedEntry: IndexLists;
   readonly stampedPlace: Indices;
@@ -147,6 +150,12 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
   columnAt[0] = 0;
   const firstLower = lower.findIndex((columns) => columns.length > 0);
 
+  const rowOperations = Uint32Array.from(lower, (columns, row) => {
+    const updates = targetStart[row + 1] - targetStart[row];
+    const pivotSum = derived[row] === 1 ? nodeEnd[row] - pivotPlace[row] : 0;
+    return 2 * updates + columns.length + pivotSum + 1;
+  });
+  const entries = lower.reduce((sum, columns, row) => sum + columns.length + upper[row].length, 0);
   const largest = Math.max(columnAt.length, pattern.rows.length, 2 * edges.length, size);
   const pack = (list: ArrayLike<number>): Indices => packIndices(list, largest);
   const list = (rows: readonly (readonly number[])[]): IndexLists => ({
@@ -167,6 +176,8 @@ export function analyse(pattern: Pattern, order: PivotOrder): SymbolicFactor {
     derived,
     targetStart,
     target: pack(target),
+    rowOperations,
+    solveOperations: 2 * entries + size,
     dependents: list(listDependents(lower, order)),
     firstLower: firstLower < 0 ? size : firstLower,
     edgeAt: pack(columnAt.map((_, place) => edgeAt[place] ?? edges.length)),
