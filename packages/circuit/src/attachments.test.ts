@@ -84,7 +84,7 @@ describe("an attached element", () => {
           for (const node of circuit.nodes) near(after.volts(node), before.volts(node));
         },
       ),
-      { numRuns: 300 },
+      { numRuns: 400 },
     );
   });
 

@@ -1,6 +1,6 @@
 import type { Attachable } from "./attachable";
 import type { Binding } from "./bindings";
-import { islandLeak, tiesTerminals } from "./connectivity";
+import { tiedIslandLeak, tiesTerminals } from "./connectivity";
 import { nodesOf } from "./expansion";
 import type { NewtonSystem } from "./kernel/newton-system";
 import { createPorts, type Ports } from "./kernel/ports";
@@ -97,5 +97,5 @@ export function buildAttachments(
   );
   const unknown = new Int32Array(elements.length).fill(-1);
   const { pattern, flows, tables, bindings } = buildTables(elements, { ...numbering, nodes, unknown });
-  return { elements, nodes, bindings, ports: createPorts(pattern, flows, tables, system.x, islandLeak) };
+  return { elements, nodes, bindings, ports: createPorts(pattern, flows, tables, system.x, tiedIslandLeak) };
 }

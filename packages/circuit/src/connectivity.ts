@@ -6,6 +6,11 @@ import { fail, type Result, succeed } from "./result";
 
 /** Leak to ground of every node of a floating island, siemens. */
 export const islandLeak = 1e-12;
+/**
+ * What the matrix has in its place at one node of an island that attached elements tie, siemens, taken out again by the
+ * attached elements' own share: the geometric middle between what the largest and the smallest conductances can bear.
+ */
+export const tiedIslandLeak = 1e-6;
 
 /** A loop of elements that each fix a voltage has no current that could be computed, even if the volts agree. */
 export function refuseVoltageLoops(

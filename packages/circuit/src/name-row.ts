@@ -1,4 +1,3 @@
-import { worstRow } from "./kernel/newton";
 import type { NewtonSystem } from "./kernel/newton-system";
 import type { Numbering } from "./numbering";
 import type { CircuitError } from "./result";
@@ -24,7 +23,7 @@ export function singularAt(row: number, numbering: Numbering): CircuitError {
 
 export function unconverged(system: NewtonSystem, numbering: Numbering): CircuitError {
   const { iterations } = system;
-  const where = nameRow(worstRow(system), numbering);
+  const where = nameRow(system.worstRow, numbering);
   const message = `No operating point after ${iterations} iterations; the worst is ${describeRow(where)}.`;
   return { code: "no_convergence", message, ...where };
 }

@@ -14,6 +14,7 @@ import {
   islandLeak,
   listLinks,
   refuseOpenCurrentSource,
+  tiedIslandLeak,
   tiesTerminals,
 } from "./connectivity";
 import type { Guard, Look, Part } from "./elements/definition";
@@ -359,7 +360,7 @@ function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void 
   stampedLeak.set(leak);
   const tied = new Map<number, number>();
   for (const node of alone.floating) if (leak[node] === 0) tied.set(alone.sets.find(node), node);
-  for (const node of tied.values()) stampedLeak[node] = islandLeak;
+  for (const node of tied.values()) stampedLeak[node] = tiedIslandLeak;
   if (ports) cancelLeaks(ports, [...tied.values()]);
   for (let node = 0; node < leak.length; node++) {
     if (stampedLeak[node] !== before[node]) x.stale[node] = 1;

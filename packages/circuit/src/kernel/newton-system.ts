@@ -8,7 +8,14 @@ import { resetRegulators, stampRegulators } from "../devices/regulator";
 import { resetCurves } from "../devices/table";
 import type { DeviceTables } from "../tables";
 import { assemble } from "./assemble";
-import { allocateFactor, type MatrixValues, type NumericFactor, refactor, solveFactored, type Tally } from "./factor";
+import {
+  allocateFactor,
+  type MatrixValues,
+  type NumericFactor,
+  refactor,
+  solveFactored,
+  type Tally,
+} from "./factor";
 import { balanceFlows, type Flows, measureFlows } from "./flows";
 import { createEvaluation, type Evaluation } from "./iterate";
 import { orderByLevel } from "./level-order";
@@ -51,6 +58,8 @@ export interface NewtonSystem {
   iterations: number;
   /** Row that had no pivot, of the last outcome "singular". */
   singularRow: number;
+  /** Row whose equation was farthest from fulfilled, of the last outcome "stuck". */
+  worstRow: number;
 }
 
 export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: DeviceTables): NewtonSystem {
@@ -75,6 +84,7 @@ export function createNewtonSystem(pattern: Pattern, flows: Flows, tables: Devic
     evaluationOperations: countEvaluation(tables, flows, nodeCount),
     iterations: 0,
     singularRow: -1,
+    worstRow: -1,
   };
 }
 

@@ -24,14 +24,14 @@ export function iterate(system: NewtonSystem, maxIterations: number, isAtRest = 
     system.x.isMeasuring = wasSmall;
     const limited = isAtRest && system.iterations === 0 ? 0 : evaluate(system);
     if (wasSmall && limited === 0 && isBalanced(system)) return "converged";
-    if (system.iterations >= maxIterations) return "stuck";
+    if (system.iterations >= maxIterations) return giveUp(system);
     const row = solveStep(system);
     if (row >= 0) {
       system.singularRow = row;
       return "singular";
     }
     wasSmall = takeStep(system);
-    if (!wasSmall && !hasFiniteIterate(system)) return "stuck";
+    if (!wasSmall && !hasFiniteIterate(system)) return giveUp(system);
   }
 }
 
@@ -86,6 +86,12 @@ function isBalanced(system: NewtonSystem): boolean {
     if (!(Math.abs(residual[row]) <= relativeResidual * throughput[row] + absoluteResidual)) return false;
   }
   return true;
+}
+
+/** Leaves in the system which row hurts most where the search ended. */
+function giveUp(system: NewtonSystem): Outcome {
+  system.worstRow = worstRow(system);
+  return "stuck";
 }
 
 /** The row whose residual is worst against its throughput: where an unconverged network hurts most. */
