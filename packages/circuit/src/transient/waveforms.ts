@@ -37,6 +37,9 @@ function readSamples(
   seconds: Float64Array,
   columnOf: (key: string) => number,
 ): Waveforms {
+  const last = shown.length - 1;
+  const [from, until] = [rows.values[shown[0] * rows.width], rows.values[shown[last] * rows.width]];
+  for (const t of seconds) if (!(t >= from && t <= until)) throw new Error(`${t} s was not recorded.`);
   const sample = (column: number): Float64Array => seconds.map((t) => interpolate(rows, shown, t, column));
   return {
     seconds,
@@ -51,7 +54,6 @@ function readSamples(
 function interpolate({ values, width }: Rows, shown: readonly number[], t: number, column: number): number {
   const timeOf = (k: number): number => values[shown[k] * width];
   const last = shown.length - 1;
-  if (!(t >= timeOf(0) && t <= timeOf(last))) throw new Error(`${t} s was not recorded.`);
   // The last shown row at or before t starts the step.
   let low = 0;
   let high = last;
