@@ -155,6 +155,7 @@ export function createIntegrator(
       const written = drives.write(self.seconds);
       if (!written.ok) return written.error;
       isChanged = true;
+      newton.contraction = 1;
       predictor.restart();
       allow();
       const first = jump(rate);
