@@ -60,7 +60,7 @@ export interface FirstOrders {
 }
 
 /** A jump is resolved within this part of the step that follows it: far below its error, far above rounding. */
-const jumpPart = 1e-6;
+const jumpPart = 1e-5;
 
 export function createIntegrator(
   solver: Solver,
@@ -155,6 +155,7 @@ export function createIntegrator(
       const written = drives.write(self.seconds);
       if (!written.ok) return written.error;
       isChanged = true;
+      newton.contraction = 1;
       predictor.restart();
       allow();
       const first = jump(rate);

@@ -61,7 +61,9 @@ export function createPredictor({ x }: NewtonSystem, nodes: readonly number[]): 
     const fa = (tb / (tb - ta)) * (isThree ? tc / (tc - ta) : 1);
     const fb = (ta / (ta - tb)) * (isThree ? tc / (tc - tb) : 1);
     const fc = isThree ? (ta / (ta - tc)) * (tb / (tb - tc)) : 0;
-    const [ha, hb, hc] = [a.high, b.high, c.high];
+    const ha = a.high;
+    const hb = b.high;
+    const hc = c.high;
     for (let i = 0; i < length; i++) {
       high[i] = fa * ha[i] + fb * hb[i] + fc * hc[i];
       low[i] = 0;
@@ -78,7 +80,8 @@ export function createPredictor({ x }: NewtonSystem, nodes: readonly number[]): 
     },
     predict(stage: number, stepSeconds: number) {
       const t = nodes[stage] * stepSeconds;
-      const [interior, older] = before;
+      const interior = before[0];
+      const older = before[1];
       const ti = (nodes[last - 1] - 1) * pastSeconds - t;
       if (stage === 1) {
         extrapolate(stages[0], -t, interior, ti, older, -pastSeconds - t, hasPast ? 3 : 1);

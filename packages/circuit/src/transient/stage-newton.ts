@@ -14,11 +14,11 @@ export interface StageNewton {
 }
 
 /** What is left of a Newton correction, as a part of the error allowed, when the iteration ends. */
-const leftOver = 0.02;
+const leftOver = 0.05;
 
 /**
- * Ends with everything evaluated at the solution, charges and flows too. `isFirst` says that the network has just
- * changed: then neither the contraction seen before nor the pivots of a linear network are trusted.
+ * Ends with everything evaluated at the solution, charges and flows too. `isFirst` says that the factorisation is to be
+ * a new one: then even in a linear network a second correction has to confirm the first.
  */
 export function solveStage(
   system: NewtonSystem,
@@ -28,8 +28,8 @@ export function solveStage(
 ): StageOutcome {
   let before = 0;
   let isClose = false;
+  system.x.isMeasuring = false;
   const isExact = system.tables.isLinear && !isFirst;
-  if (isFirst) newton.contraction = 1;
   for (let iteration = 0; ; iteration++) {
     const limited = evaluate(system);
     if (isClose && limited === 0) return "solved";

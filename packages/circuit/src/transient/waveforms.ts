@@ -4,11 +4,13 @@ import type { MeasuredWaveforms, Signal, Waveforms } from "./transient-circuit";
 
 /** Rows of stages inside a step are not shown; they serve to interpolate. */
 export function readRows(rows: Rows): MeasuredWaveforms {
-  const { width, kinds, values, count, columns } = rows;
-  const shown: number[] = [];
-  for (let row = 0; row < count; row++) if (kinds[row] !== inside) shown.push(row);
-  const pick = (column: number): Float64Array =>
-    Float64Array.from(shown, (row) => values[row * width + column]);
+  const { width, values, columns } = rows;
+  const shown = listShown(rows);
+  const pick = (column: number): Float64Array => {
+    const samples = new Float64Array(shown.length);
+    for (let k = 0; k < shown.length; k++) samples[k] = values[shown[k] * width + column];
+    return samples;
+  };
   const columnOf = (key: string): number => {
     const column = columns.get(key);
     if (column === undefined) throw new Error(`Not recorded: ${key}.`);
@@ -31,12 +33,22 @@ export function readRows(rows: Rows): MeasuredWaveforms {
   };
 }
 
+function listShown({ kinds, count }: Rows): Int32Array {
+  const shown = new Int32Array(count);
+  let k = 0;
+  for (let row = 0; row < count; row++) if (kinds[row] !== inside) shown[k++] = row;
+  return shown.slice(0, k);
+}
+
 function readSamples(
   rows: Rows,
-  shown: readonly number[],
+  shown: Int32Array,
   seconds: Float64Array,
   columnOf: (key: string) => number,
 ): Waveforms {
+  const last = shown.length - 1;
+  const [from, until] = [rows.values[shown[0] * rows.width], rows.values[shown[last] * rows.width]];
+  for (const t of seconds) if (!(t >= from && t <= until)) throw new Error(`${t} s was not recorded.`);
   const sample = (column: number): Float64Array => seconds.map((t) => interpolate(rows, shown, t, column));
   return {
     seconds,
@@ -48,10 +60,9 @@ function readSamples(
 }
 
 /** Lagrange's polynomial through all rows of the step that holds `t`. */
-function interpolate({ values, width }: Rows, shown: readonly number[], t: number, column: number): number {
+function interpolate({ values, width }: Rows, shown: Int32Array, t: number, column: number): number {
   const timeOf = (k: number): number => values[shown[k] * width];
   const last = shown.length - 1;
-  if (!(t >= timeOf(0) && t <= timeOf(last))) throw new Error(`${t} s was not recorded.`);
   // The last shown row at or before t starts the step.
   let low = 0;
   let high = last;
