@@ -1,5 +1,6 @@
+import { readMeter } from "@probeworthy/instruments";
 import { trainingVehicle } from "@probeworthy/training-vehicle";
-import { prepareVehicle, settle, startState } from "@probeworthy/vehicle";
+import { prepareVehicle, settle, startState, testPoints } from "@probeworthy/vehicle";
 import { cpuSeconds, median } from "./cpu";
 import type { Measurement } from "./measurement";
 
@@ -30,7 +31,38 @@ export async function vehicleBench(): Promise<Measurement[]> {
   return [
     { name: "vehicle.settle_ms", value: median(settles) * 1e3, unit: "ms" },
     { name: "vehicle.compile_ms", value: median(compiles) * 1e3, unit: "ms" },
+    { name: "vehicle.reading_at_new_place_ms", value: median(newPlaces()) * 1e3, unit: "ms" },
   ];
+}
+
+/** Seconds of the first voltage reading at each of 48 points spread over a vehicle whose document is new. */
+function newPlaces(): number[] {
+  const times: number[] = [];
+  // The first two vehicles warm the engine up.
+  for (let turn = 0; turn < 3; turn++) {
+    const vehicle = prepareVehicle({ ...trainingVehicle });
+    if (!vehicle.ok) throw new Error(vehicle.error.code);
+    const started = startState(vehicle.value, assisting);
+    if (!started.ok) throw new Error(started.error.code);
+    const state = started.value;
+    const points = testPoints(vehicle.value, state);
+    for (let i = 0; i < 48; i++) {
+      const red = points[Math.floor((i * points.length) / 48)]?.id ?? null;
+      const seconds = cpuSeconds(() => {
+        const reading = readMeter({
+          vehicle: vehicle.value,
+          state,
+          function: "volts",
+          red,
+          black: "G1:-",
+          meterFuse: "good",
+        });
+        if (!reading.ok) throw new Error(reading.error.code);
+      });
+      if (turn === 2) times.push(seconds);
+    }
+  }
+  return times;
 }
 
 function repeat(times: number, run: () => void): void {

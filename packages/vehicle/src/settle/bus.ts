@@ -12,6 +12,8 @@ export interface BusPlace {
 export interface TimeShare {
   readonly point: OperatingPoint;
   readonly share: number;
+  /** Who holds the bus dominant meanwhile; nobody while it rests. */
+  readonly talker?: string;
 }
 
 /**

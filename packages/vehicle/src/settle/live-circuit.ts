@@ -11,6 +11,8 @@ import type { VehicleDocument } from "../document/vehicle-document";
 import { err, ok, type Result } from "../result";
 import type { VehicleError } from "../simulation/types";
 
+type Attachable = Parameters<Circuit["attach"]>[0];
+
 const unsolvable = (message: string): VehicleError => ({ code: "unsolvable", message });
 
 /** A prepared circuit that remembers the last value of every element, so that setting the same value costs nothing. */
@@ -55,31 +57,99 @@ export class LiveCircuit implements ElementSetter {
   }
 
   /**
+   * Lays an instrument's elements across the circuit, which is far cheaper than preparing a circuit with them. False, and
+   * nothing is laid, when one of them needs that all the same: a node of its own, or a kind with an unknown of its own.
+   */
+  attach(elements: readonly CircuitElement[]): boolean {
+    for (const [count, element] of elements.entries()) {
+      if (isAttachable(element) && this.circuit.attach(element).ok) continue;
+      this.detach(elements.slice(0, count));
+      return false;
+    }
+    return true;
+  }
+
+  /** Takes attached elements away; the circuit is then as if they had never been there. */
+  detach(elements: readonly CircuitElement[]): void {
+    for (const { id } of elements) {
+      const outcome = this.circuit.detach(id);
+      if (!outcome.ok) throw new Error(outcome.error.message);
+      for (const last of Object.values(this.last)) last.delete(id);
+    }
+  }
+
+  /** Thévenin's equivalent between two nodes with the values written so far, from the last solution on. */
+  thevenin(a: string, b: string): Result<{ openVolts: number; ohms: number }, VehicleError> {
+    const problem = this.takeProblem();
+    if (problem) return err(problem);
+    const source = this.circuit.thevenin(a, b);
+    return source.ok ? source : err(unsolvable(source.error.message));
+  }
+
+  /**
    * Solves with the values written so far. `fresh` starts from the vehicle's fixed starting point instead of from the last
    * solution, so that an answer depends on the state asked about and not on what was asked before.
    */
   solve(fresh: boolean): Result<OperatingPoint, VehicleError> {
-    if (this.problem) {
-      const error = this.problem;
-      this.problem = undefined;
-      return err(error);
-    }
+    const problem = this.takeProblem();
+    if (problem) return err(problem);
     const point = this.circuit.operatingPoint(
       fresh ? { warmStart: false, ...(this.start ? { startFrom: this.start } : {}) } : {},
     );
     return point.ok ? point : err(unsolvable(point.error.message));
   }
+
+  private takeProblem(): VehicleError | undefined {
+    const { problem } = this;
+    this.problem = undefined;
+    return problem;
+  }
 }
 
+const isAttachable = (element: CircuitElement): element is Attachable => {
+  const kinds: readonly string[] = [
+    "resistor",
+    "voltageSource",
+    "currentSource",
+    "switch",
+    "diode",
+    "filament",
+    "curve",
+  ] satisfies Attachable["kind"][];
+  return kinds.includes(element.kind);
+};
+
 const caches = new WeakMap<VehicleDocument, Map<string, LiveCircuit>>();
-/** Instruments and shorts come and go; their circuits are kept while logs are replayed, the oldest dropped first. */
+/** Faults and unusual instruments come and go; their circuits are kept while logs are replayed, the oldest dropped first. */
 const cacheSize = 64;
 
 /**
- * The circuit of a vehicle with extra elements between its nodes. Vehicles made from one document share it when their
- * faults leave the topology alone; every settle writes all values that may differ.
+ * Lets `use` work with the circuit of a vehicle and extra elements on it. Vehicles made from one document share a circuit
+ * when their faults leave the topology alone; every settle writes all values that may differ. Extra elements between
+ * nodes that exist are attached to that circuit and taken away afterwards; others have a circuit prepared with them.
+ * `use` must not ask for a circuit itself.
  */
-export function liveCircuit(
+export function withCircuit<Value>(
+  compiled: CompiledVehicle,
+  extra: readonly CircuitElement[],
+  use: (live: LiveCircuit) => Result<Value, VehicleError>,
+): Result<Value, VehicleError> {
+  const bare = liveCircuit(compiled, []);
+  if (!bare.ok) return bare;
+  if (extra.length === 0) return use(bare.value);
+  if (bare.value.attach(extra)) {
+    try {
+      return use(bare.value);
+    } finally {
+      bare.value.detach(extra);
+    }
+  }
+  const whole = liveCircuit(compiled, extra);
+  return whole.ok ? use(whole.value) : whole;
+}
+
+/** The circuit of a vehicle prepared with extra elements. */
+function liveCircuit(
   compiled: CompiledVehicle,
   extra: readonly CircuitElement[],
 ): Result<LiveCircuit, VehicleError> {

@@ -8,36 +8,71 @@ import type { VehicleError, VehicleState } from "../simulation/types";
 /** A private node of an instrument: anything but `body` that starts with a small letter. */
 const isPrivate = (name: string): boolean => /^[a-z]/.test(name) && name !== "body";
 
+/** Finds the electrical nodes of points and private nodes, as far as they are asked for. */
+class NodeFinder {
+  private readonly handFuses = new Set<string>();
+  unknown: string | undefined;
+
+  constructor(
+    private readonly compiled: CompiledVehicle,
+    private readonly state: VehicleState,
+  ) {}
+
+  readonly find = (name: string): string => {
+    const { index } = this.compiled;
+    if (isPrivate(name)) return `fixture#${name}`;
+    const point = parsePoint(name, index);
+    if (!point) {
+      this.unknown ??= name;
+      return name;
+    }
+    if (point.kind !== "blade") return nodeOf(point, index);
+    // The blades of a fitted fuse touch its sockets.
+    if (!this.state.pulledFuses.includes(point.fuse)) return `${point.fuse}:${point.terminal}`;
+    this.handFuses.add(point.fuse);
+    return nodeOf(point, index);
+  };
+
+  /** The pulled fuses whose blades were asked for: they are not in the network unless something touches them. */
+  get fusesInHand(): PrimitiveElement[] {
+    return [...this.handFuses].sort().flatMap((id): PrimitiveElement[] => {
+      const fuse = this.compiled.fuses.find((entry) => entry.id === id);
+      if (!fuse) return [];
+      const ohms = this.state.slow.blownFuses.includes(id) ? openOhms : fuse.coldOhms;
+      return [{ kind: "resistor", id: `${id}#inHand`, a: `${id}:1:p`, b: `${id}:2:p`, ohms }];
+    });
+  }
+}
+
+const unknownPoint = (id: string): VehicleError => ({
+  code: "unknown_point",
+  path: id,
+  message: `there is no test point ${id}`,
+});
+
 /** Puts an instrument's elements, written between test points, onto the electrical nodes of a vehicle. */
 export function mapFixtures(
   compiled: CompiledVehicle,
   state: VehicleState,
   fixtures: readonly PrimitiveElement[],
 ): Result<PrimitiveElement[], VehicleError> {
-  const handFuses = new Set<string>();
-  let unknown: string | undefined;
-  const toNode = (name: string): string => {
-    if (isPrivate(name)) return `fixture#${name}`;
-    const point = parsePoint(name, compiled.index);
-    if (!point) {
-      unknown ??= name;
-      return name;
-    }
-    if (point.kind !== "blade") return nodeOf(point, compiled.index);
-    if (!state.pulledFuses.includes(point.fuse)) return `${point.fuse}:${point.terminal}`;
-    handFuses.add(point.fuse);
-    return nodeOf(point, compiled.index);
-  };
-  const mapped = fixtures.map((element) => mapElement(element, toNode));
-  if (unknown !== undefined)
-    return err({ code: "unknown_point", path: unknown, message: `there is no test point ${unknown}` });
-  for (const id of [...handFuses].sort()) {
-    const fuse = compiled.fuses.find((entry) => entry.id === id);
-    if (!fuse) continue;
-    const ohms = state.slow.blownFuses.includes(id) ? openOhms : fuse.coldOhms;
-    mapped.push({ kind: "resistor", id: `${id}#inHand`, a: `${id}:1:p`, b: `${id}:2:p`, ohms });
-  }
-  return ok(mapped);
+  const nodes = new NodeFinder(compiled, state);
+  const mapped = fixtures.map((element) => mapElement(element, nodes.find));
+  if (nodes.unknown !== undefined) return err(unknownPoint(nodes.unknown));
+  return ok([...mapped, ...nodes.fusesInHand]);
+}
+
+/** The electrical nodes of two test points, and the elements that have to be added for them to be there. */
+export function mapPoints(
+  compiled: CompiledVehicle,
+  state: VehicleState,
+  points: readonly [string, string],
+): Result<{ nodes: readonly [string, string]; extra: PrimitiveElement[] }, VehicleError> {
+  const missing = points.find((point) => !parsePoint(point, compiled.index));
+  if (missing !== undefined) return err(unknownPoint(missing));
+  const nodes = new NodeFinder(compiled, state);
+  const [a, b] = points;
+  return ok({ nodes: [nodes.find(a), nodes.find(b)], extra: nodes.fusesInHand });
 }
 
 function mapElement(element: PrimitiveElement, toNode: (name: string) => string): PrimitiveElement {

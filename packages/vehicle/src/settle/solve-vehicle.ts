@@ -5,7 +5,7 @@ import { batteryAcceptanceOhms, batteryDischargeOhms, batteryOpenVolts } from ".
 import { err, ok, type Result } from "../result";
 import type { VehicleError, VehicleState } from "../simulation/types";
 import { type BusPlace, hears, type TimeShare } from "./bus";
-import { type LiveCircuit, liveCircuit } from "./live-circuit";
+import { type LiveCircuit, withCircuit } from "./live-circuit";
 import { ModuleRun, writeBias, writeDrive } from "./module-run";
 import { createWorld, isKeyOff } from "./world";
 
@@ -43,9 +43,16 @@ export function solveVehicle(
   state: VehicleState,
   input: SolveInput = {},
 ): Result<Solution, VehicleError> {
-  const prepared = liveCircuit(compiled, input.extra ?? []);
-  if (!prepared.ok) return prepared;
-  const live = prepared.value;
+  return withCircuit(compiled, input.extra ?? [], (live) => findRest(compiled, state, live, input.tool));
+}
+
+/** `solveVehicle` with a circuit at hand. It is left with the values of the resting bus written. */
+export function findRest(
+  compiled: CompiledVehicle,
+  state: VehicleState,
+  live: LiveCircuit,
+  tool?: BusPlace,
+): Result<Solution, VehicleError> {
   const world = createWorld(state, compiled);
   for (const update of compiled.updates) update(world, live);
   const batteries = new BatteryControl(compiled, world, live);
@@ -55,11 +62,11 @@ export function solveVehicle(
       new ModuleRun(module, state.slow.modules[module.id], keyOff, world.readings.condition, world.ambient),
   );
   for (const run of runs) run.write(live);
-  if (input.tool) {
-    writeBias(input.tool.id, true, live);
-    writeDrive(input.tool.id, false, live);
+  if (tool) {
+    writeBias(tool.id, true, live);
+    writeDrive(tool.id, false, live);
   }
-  const bus = new Bus(runs, input.tool);
+  const bus = new Bus(runs, tool);
 
   let fresh = true;
   for (let pass = 0; pass < passLimit; pass++) {
@@ -184,6 +191,7 @@ class Bus {
       shares.push({
         point: dominant.value,
         share: (sender.module.component.bus?.dominantShare ?? 0) * scale,
+        talker: place.id,
       });
       for (const [receiver, at] of talkers)
         if (receiver !== sender && hears(at, recessive, dominant.value))

@@ -1,7 +1,7 @@
-import type { PrimitiveElement } from "@probeworthy/circuit";
 import { requireCompiled } from "../compile/compile-vehicle";
-import { parsePoint } from "../points/point-ids";
-import { err, ok, type Result } from "../result";
+import { ok, type Result } from "../result";
+import { mapPoints } from "../settle/map-fixtures";
+import { sourceBetween } from "../settle/source-between";
 import { settle } from "./settle";
 import type { PreparedVehicle, VehicleError, VehicleState } from "./types";
 
@@ -12,16 +12,15 @@ export interface Thevenin {
   readonly sourceOhms: number;
 }
 
-/** Lies across the points while they are probed, so that even two floating ones carry the probing current, Ω. */
-const bridgeOhms = 1e11;
-/** From here on only the solver's own leak on floating nodes joins the points: they are open, Ω. */
+/** From here on only leaks join the points: they are open, Ω. */
 const openFrom = 1e10;
-/** The points are moved by about this much, so that lamps, regulators and modules keep their state, V. */
-const probeVolts = 0.001;
 
 /**
- * Thévenin's equivalent between two points: the open-circuit volts, and ΔV/ΔI for a current pushed out of `b` into `a`
- * that moves them by about a millivolt. Errors: `unknown_point`, `unsolvable`.
+ * Thévenin's equivalent between two points of a settled vehicle: the open-circuit volts, and ΔV/ΔI for a small current
+ * pushed out of `b` into `a`. What a control module would do about the change of its voltages is no part of it: a
+ * bridge counts with the duty it stands at, not as the current source its regulator makes of it, for a resistance that
+ * is regulated away would say nothing of the harness. Both figures are averages over the states of the bus.
+ * Errors: `unknown_point`, `unsolvable`.
  */
 export function thevenin(
   vehicle: PreparedVehicle,
@@ -29,40 +28,21 @@ export function thevenin(
   a: string,
   b: string,
 ): Result<Thevenin, VehicleError> {
-  const { index } = requireCompiled(vehicle);
-  for (const point of [a, b])
-    if (!parsePoint(point, index))
-      return err({ code: "unknown_point", path: point, message: `there is no test point ${point}` });
-  if (a === b) return ok({ openVolts: 0, sourceOhms: 0 });
-  const open = settle(vehicle, state);
-  if (!open.ok) return open;
-  const openVolts = open.value.volts(a) - open.value.volts(b);
-  const rest = probe(vehicle, state, a, b, 0);
-  if (!rest.ok) return rest;
-  let sourceOhms = Number.POSITIVE_INFINITY;
-  // First with a nanoamp to learn the size, then with the current that gives about a millivolt.
-  for (let amps = 1e-9, round = 0; round < 3; round++) {
-    const moved = probe(vehicle, state, a, b, amps);
-    if (!moved.ok) return moved;
-    const seen = Math.max(1e-12, (moved.value - rest.value) / amps);
-    const behind = seen >= bridgeOhms ? bridgeOhms : 1 / (1 / seen - 1 / bridgeOhms);
-    sourceOhms = behind >= openFrom ? Number.POSITIVE_INFINITY : behind;
-    amps = Math.min(1, probeVolts / seen);
+  const compiled = requireCompiled(vehicle);
+  const mapped = mapPoints(compiled, state, [a, b]);
+  if (!mapped.ok) return mapped;
+  const { nodes, extra } = mapped.value;
+  if (nodes[0] === nodes[1]) return ok({ openVolts: 0, sourceOhms: 0 });
+  const added = extra.flatMap((element) => (element.kind === "resistor" ? [element.a, element.b] : []));
+  if (nodes.some((node) => !compiled.nodes.has(node) && !added.includes(node))) {
+    // A cavity that no conductor and no component ties to anything.
+    const open = settle(vehicle, state);
+    return open.ok
+      ? ok({ openVolts: open.value.volts(a) - open.value.volts(b), sourceOhms: Number.POSITIVE_INFINITY })
+      : open;
   }
-  return ok({ openVolts, sourceOhms });
-}
-
-function probe(
-  vehicle: PreparedVehicle,
-  state: VehicleState,
-  a: string,
-  b: string,
-  amps: number,
-): Result<number, VehicleError> {
-  const fixtures: PrimitiveElement[] = [
-    { kind: "resistor", id: "probe#bridge", a, b, ohms: bridgeOhms },
-    { kind: "currentSource", id: "probe#source", from: b, to: a, amps },
-  ];
-  const settled = settle(vehicle, state, fixtures);
-  return settled.ok ? ok(settled.value.volts(a) - settled.value.volts(b)) : settled;
+  const source = sourceBetween(compiled, state, extra, nodes);
+  if (!source.ok) return source;
+  const { openVolts, ohms } = source.value;
+  return ok({ openVolts, sourceOhms: ohms >= openFrom ? Number.POSITIVE_INFINITY : ohms });
 }
