@@ -4,6 +4,7 @@ import { prepareSolver } from "../prepare-circuit";
 import { type CircuitError, fail, type Result, succeed } from "../result";
 import type { Solver } from "../solver";
 import { checkOptions } from "../transient/check-options";
+import { createIntegrator } from "../transient/integrator";
 import type { TransientOptions } from "../transient/options";
 import { type Run, run } from "../transient/run";
 import { readRows } from "../transient/waveforms";
@@ -49,8 +50,8 @@ function search(
   maxPeriods: number,
 ): Result<{ readonly run: Run; readonly periods: number }> {
   const { voltTolerance = 1e-6, ampTolerance = 1e-6, internalTolerance = 1e4 } = options;
-  const orders = { jump: undefined, step: undefined };
-  const first = run(solver, options, orders);
+  const integrator = createIntegrator(solver);
+  const first = run(solver, integrator, options);
   if (!first.ok) return first;
   let periods = 1;
   let state = first.value.end;
@@ -63,11 +64,17 @@ function search(
     periods++;
     if (withSensitivity) sensitivity.reset();
     const from = { ...state, seconds };
-    return run(solver, { ...onward, continueFrom: from }, orders, withSensitivity ? sensitivity : undefined);
+    return run(
+      solver,
+      integrator,
+      { ...onward, continueFrom: from },
+      withSensitivity ? sensitivity : undefined,
+    );
   };
   const relative = options.relativeTolerance ?? 1e-4;
   let closed = 0;
   let worst = 0;
+  let lastMove = Number.POSITIVE_INFINITY;
   for (let round = 0; periods < maxPeriods; round++) {
     const isNewton = round >= firstPeriods && round < firstPeriods + newtonRounds;
     const passed = pass(isNewton);
@@ -82,7 +89,10 @@ function search(
       const wanted = newtonStep(free, sensitivity, before.charge, after.charge);
       if (wanted) {
         const move = compare(free, before.charge, wanted, relative);
-        if (move.part <= 1) return succeed({ run: passed.value, periods });
+        // Where a period changes next to nothing, rounding keeps the last digits from coming to rest.
+        const isAtLastDigits = gap.part < 1e-4 && move.part < 100 && move.part > lastMove / 2;
+        if (move.part <= 1 || isAtLastDigits) return succeed({ run: passed.value, periods });
+        lastMove = move.part;
         state = { ...after, charge: wanted };
         continue;
       }

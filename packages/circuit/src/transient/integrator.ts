@@ -30,6 +30,8 @@ export interface Integrator {
   readonly charge: Float64Array;
   /** Stages solved, iterations spent. */
   readonly newton: StageNewton;
+  /** Forgets the run before. The charges to start from are to be written into `charge`. */
+  begin(seconds: number, settings: RunSettings): void;
   /**
    * Finds currents, voltages and rates that fit the charges right after a jump; where no finite current can bring that
    * about (a capacitor at an ideal source that jumps) the charges jump too. `stepSeconds` is the step to come.
@@ -50,26 +52,24 @@ export interface Integrator {
   worstRow(): number;
 }
 
-/**
- * The orders of elimination found first, one for the size of rate within a jump and one for that of a step. Kept for
- * later runs of the same network: that is quicker, and the same run gives the same digits again.
- */
-export interface FirstOrders {
-  jump: NumericFactor | undefined;
-  step: NumericFactor | undefined;
+/** What one run goes by. */
+export interface RunSettings {
+  readonly drives: DriveSet;
+  readonly tolerances: Tolerances;
+  readonly maxIterations: number;
+  readonly tracker?: ChargeTracker | undefined;
 }
 
 /** A jump is resolved within this part of the step that follows it: far below its error, far above rounding. */
 const jumpPart = 1e-5;
 
-export function createIntegrator(
-  solver: Solver,
-  drives: DriveSet,
-  tolerances: Tolerances,
-  maxIterations: number,
-  orders: FirstOrders,
-  tracker?: ChargeTracker,
-): Integrator {
+type Factors = { jump: NumericFactor | undefined; step: NumericFactor | undefined };
+
+/**
+ * One for all runs of a network: its arrays serve them all, and so do the orders of elimination found first, one for the
+ * size of rate within a jump and one for that of a step; the same run then gives the same digits again.
+ */
+export function createIntegrator(solver: Solver): Integrator {
   const { system } = solver;
   const { numbering } = solver.directory;
   const { x, pattern, tables } = system;
@@ -86,24 +86,22 @@ export function createIntegrator(
   const floor = new Float64Array(size);
   const predictor = createPredictor(system, method.nodes);
   const newton: StageNewton = { allowed, contraction: 1, iterations: 0 };
-  const factors: FirstOrders = { ...orders };
+  const orders: Factors = { jump: undefined, step: undefined };
+  const factors: Factors = { jump: undefined, step: undefined };
+  let settings: RunSettings | undefined;
   let use: "jump" | "step" | undefined;
   let isChanged = true;
   let end = 0;
   let taken = 0;
   let worst = 0;
 
-  for (let i = 0; i < size; i++) {
-    const isNode = i < pattern.nodeCount;
-    floor[i] = isNode ? tolerances.volts : tolerances.amps;
-  }
-  for (const { law, unknowns } of tables.law.devices)
-    law.internals.forEach(({ tolerance }, k) => {
-      floor[unknowns[k]] = tolerances.internal * tolerance;
-    });
-
-  const stored = listStored(system, floor, tolerances.volts);
+  let stored = listStored(system, floor, 0);
   const most = { part: 0 };
+
+  const required = (): RunSettings => {
+    if (!settings) throw new Error("A run begins with begin().");
+    return settings;
+  };
 
   const setRate = (rate: number): void => {
     // Where nothing is stored every rate is the same to the equations.
@@ -122,10 +120,11 @@ export function createIntegrator(
   };
   const allow = (): void => {
     const { high } = predictor.base;
-    for (let i = 0; i < size; i++) allowed[i] = tolerances.relative * Math.abs(high[i]) + floor[i];
+    const { relative } = required().tolerances;
+    for (let i = 0; i < size; i++) allowed[i] = relative * Math.abs(high[i]) + floor[i];
   };
   const solve = (): StageOutcome => {
-    const outcome = solveStage(system, newton, maxIterations, isChanged);
+    const outcome = solveStage(system, newton, required().maxIterations, isChanged);
     isChanged = outcome !== "solved";
     if (use) orders[use] ??= system.factor;
     return outcome;
@@ -136,7 +135,7 @@ export function createIntegrator(
     if (outcome === "solved" || tables.isLinear) return outcome;
     // From nothing, with a leak that fades: the charges hold what the past has to say.
     system.factor = undefined;
-    outcome = stepShunt(system, 3 * maxIterations, 24) === "converged" ? solve() : "stuck";
+    outcome = stepShunt(system, 3 * required().maxIterations, 24) === "converged" ? solve() : "stuck";
     return outcome;
   };
 
@@ -144,7 +143,22 @@ export function createIntegrator(
     seconds: 0,
     charge,
     newton,
+    begin(seconds, next) {
+      const { tolerances } = next;
+      settings = next;
+      self.seconds = seconds;
+      newton.iterations = 0;
+      factors.jump = orders.jump;
+      factors.step = orders.step;
+      use = undefined;
+      floor.fill(tolerances.amps).fill(tolerances.volts, 0, pattern.nodeCount);
+      for (const { law, unknowns } of tables.law.devices)
+        for (const [k, { tolerance }] of law.internals.entries())
+          floor[unknowns[k]] = tolerances.internal * tolerance;
+      stored = listStored(system, floor, tolerances.volts);
+    },
     restart(stepSeconds) {
+      const { drives, tracker } = required();
       // Time runs from here on, which connect() wants to know.
       const rate = 1 / (jumpPart * stepSeconds);
       choose("jump");
@@ -183,9 +197,10 @@ export function createIntegrator(
     },
     undoJump() {
       charge.set(chargeBefore);
-      tracker?.undoJump();
+      settings?.tracker?.undoJump();
     },
     attempt(stepSeconds, endSeconds, visit) {
+      const { drives, tracker } = required();
       end = endSeconds;
       taken = stepSeconds;
       choose("step");
@@ -222,7 +237,7 @@ export function createIntegrator(
       rates[method.stages - 1] = rates[0];
       rates[0] = last;
       predictor.accept(taken);
-      tracker?.accepted();
+      settings?.tracker?.accepted();
     },
     worstRow: () => worst,
     factorFor: (error) => 0.9 * error ** (-1 / method.errorOrder),
@@ -256,7 +271,7 @@ export function createIntegrator(
     scatterRates(system, estimate, rows);
     solveFactored(requireFactor(system), rows, shift);
     shift[size] = 0;
-    worst = worstStored(stored, shift, predictor.base.high, x.high, tolerances.relative, most);
+    worst = worstStored(stored, shift, predictor.base.high, x.high, required().tolerances.relative, most);
     return most.part;
   };
   return self;

@@ -2,6 +2,7 @@ import type { Network } from "../network";
 import { prepareSolver } from "../prepare-circuit";
 import { type Result, succeed } from "../result";
 import { checkOptions } from "./check-options";
+import { createIntegrator } from "./integrator";
 import type { TransientOptions } from "./options";
 import { run } from "./run";
 import type { Transient, TransientCircuit } from "./transient-circuit";
@@ -12,14 +13,14 @@ export function prepareTransient(network: Network): Result<TransientCircuit> {
   const prepared = prepareSolver(network, true);
   if (!prepared.ok) return prepared;
   const solver = prepared.value;
-  const orders = { jump: undefined, step: undefined };
+  const integrator = createIntegrator(solver);
   return succeed({
     nodes: solver.directory.numbering.names,
     set: solver.set,
     run: (options) => {
       const checked = checkOptions(options);
       if (!checked.ok) return checked;
-      const done = run(solver, options, orders);
+      const done = run(solver, integrator, options);
       if (!done.ok) return done;
       const { rows, events, end, steps, rejected, iterations } = done.value;
       const all = readRows(rows);

@@ -4,7 +4,7 @@ import type { Solver } from "../solver";
 import type { ChargeTracker } from "./charge-tracker";
 import { createDrives, type DriveSet } from "./drives";
 import { startCharge } from "./initial-charge";
-import { createIntegrator, type FirstOrders } from "./integrator";
+import type { Integrator } from "./integrator";
 import { cornerOf, createMarcher, type Limits } from "./marcher";
 import type { TransientEvent, TransientOptions, TransientState } from "./options";
 import { createRecorder, type Rows } from "./recorder";
@@ -26,8 +26,8 @@ const failAt = (error: CircuitError, seconds: number) =>
 /** Options are checked. */
 export function run(
   solver: Solver,
+  integrator: Integrator,
   options: TransientOptions,
-  orders: FirstOrders,
   tracker?: ChargeTracker,
 ): Result<Run> {
   const from = options.fromSeconds ?? options.continueFrom?.seconds ?? 0;
@@ -36,19 +36,17 @@ export function run(
   const drives = made.value;
   const recording = createRecorder(solver, options.record);
   if (!recording.ok) return recording;
-  const integrator = createIntegrator(
-    solver,
+  integrator.begin(from, {
     drives,
-    {
+    tolerances: {
       relative: options.relativeTolerance ?? 1e-4,
       volts: options.voltTolerance ?? 1e-6,
       amps: options.ampTolerance ?? 1e-6,
       internal: options.internalTolerance ?? 1e4,
     },
-    options.maxIterations ?? 20,
-    orders,
+    maxIterations: options.maxIterations ?? 20,
     tracker,
-  );
+  });
   const span = options.untilSeconds - from;
   const limits: Limits = {
     until: options.untilSeconds,
@@ -58,7 +56,6 @@ export function run(
     eventSeconds: options.eventSeconds ?? 1e-9 * span,
     stateRounds: options.stateRounds ?? 50,
   };
-  integrator.seconds = from;
   solver.system.x.seconds = from;
   const corner = cornerOf(drives, from, limits.until);
   const entered = drives.enter((from + corner) / 2);
