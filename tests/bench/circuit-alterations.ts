@@ -12,8 +12,8 @@ export interface Alteration {
 export const op150 = harness(150);
 
 /** Networks of the same make from 100 to thousands of nodes. */
-export function harness(nodes: number): Network {
-  return randomNetwork(150, {
+export function harness(nodes: number, seed = 150): Network {
+  return randomNetwork(seed, {
     nodes,
     diodes: Math.round(nodes / 5),
     switches: Math.max(1, Math.round(nodes / 15)),

@@ -1,10 +1,10 @@
 import { circuitErrorBench } from "./circuit-errors";
+import { circuitFlopsBench } from "./circuit-flops";
 import { circuitGrowthBench } from "./circuit-growth";
 import { circuitHeapBench } from "./circuit-heap";
 import { circuitSpeedBench } from "./circuit-speed";
 import { circuitTransientBench } from "./circuit-transient";
 import type { Measurement } from "./measurement";
-import { plainLoopSpeed } from "./plain-loop";
 
 const benches: readonly (() => Promise<Measurement[]>)[] = [
   // First, before others have filled the heap.
@@ -13,8 +13,7 @@ const benches: readonly (() => Promise<Measurement[]>)[] = [
   circuitErrorBench,
   circuitGrowthBench,
   circuitTransientBench,
-  // What this machine's JavaScript does at best: the measure for a count of useful operations.
-  async () => [{ name: "circuit.plain_loop_flops", value: plainLoopSpeed(), unit: "1/s" }],
+  circuitFlopsBench,
 ];
 
 /** The circuit engine by itself and beside ngspice. */

@@ -10,29 +10,38 @@ export interface NgspiceLoop {
 
 export const ngspiceLoop = (network: Network): NgspiceLoop => ({ network, netlist: writeNetlist(network) });
 
-/** With ngspice's own tolerances, as anyone who calls it would. */
-export const usualOptions = "reltol=1e-3";
+/** Tolerances with which ngspice keeps to the relative error of 1e-6 that the bench holds us to. */
+export const usualOptions = "reltol=1e-6 vntol=1e-9 abstol=1e-12";
 /** To compare answers with. */
 export const tightOptions = "reltol=1e-8 abstol=1e-14 vntol=1e-11";
 
-/**
- * Lines of the deck. Every operating point says the volts of one node and is then thrown away: kept ones make ngspice
- * three times slower.
- */
+/** How a loop goes about it. */
+export interface LoopStyle {
+  readonly options: string;
+  /** The node whose volts are printed of every operating point; all of them when left out. */
+  readonly node?: string;
+  /**
+   * False throws every operating point away once it is printed. By itself ngspice keeps them all, and the more it keeps
+   * the slower it becomes.
+   */
+  readonly keepsAll: boolean;
+  /** Commands at the end. */
+  readonly last?: readonly string[];
+}
+
+/** Lines of a deck that makes the changes one after the other and solves after each. */
 export function loopDeck(
   { netlist, network }: NgspiceLoop,
   changes: readonly Alteration[],
-  options: string,
-  node: string,
-  last: readonly string[] = [],
+  { options, node, keepsAll, last = [] }: LoopStyle,
 ): readonly string[] {
-  const vector = netlist.voltNames.get(node);
+  const vector = node === undefined ? "all" : netlist.voltNames.get(node);
   if (vector === undefined) throw new Error(`There is no node "${node}".`);
   const numbers = new Map(network.elements.map((element, i) => [element.id, i]));
   const commands = changes.flatMap(({ element, change }) => {
     const i = numbers.get(element);
     const alter = "ohms" in change ? `alter r${i} = ${change.ohms}` : `alter v${i} = ${change.volts}`;
-    return [alter, "op", `print ${vector}`, "destroy"];
+    return [alter, "op", `print ${vector}`, ...(keepsAll ? [] : ["destroy"])];
   });
   const control = [".control", "set numdgt=15", ...commands, ...last, ".endc"];
   return writeDeck(netlist, options, [".op", ...control]);

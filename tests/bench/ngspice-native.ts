@@ -22,6 +22,8 @@ export function runNativeNgspice(lines: readonly string[]): {
     const script = `${program} -b "$1" && times`;
     const { status, stdout, stderr, error } = spawnSync("/bin/sh", ["-c", script, "sh", path], {
       encoding: "utf8",
+      // Every operating point is printed.
+      maxBuffer: 1 << 28,
     });
     if (error !== undefined) throw error;
     if (status !== 0) throw new Error(`ngspice ended with ${status}: ${stderr.slice(-500)}`);
