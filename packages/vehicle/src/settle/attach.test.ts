@@ -1,16 +1,18 @@
 import type { PrimitiveElement } from "@probeworthy/circuit";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { prepareVehicle } from "../compile/compile-vehicle";
+import { prepareVehicle, requireCompiled } from "../compile/compile-vehicle";
 import type { Fault } from "../document/fault";
 import type { VehicleDocument } from "../document/vehicle-document";
 import { testPoints } from "../points/test-points";
+import { ok } from "../result";
 import { scan } from "../simulation/scan";
 import { settle } from "../simulation/settle";
 import { changeState, startState } from "../simulation/state";
 import { thevenin } from "../simulation/thevenin";
 import { benchVehicle } from "../testing/bench-vehicle";
 import { Drive, idling, keyOn, must, turning } from "../testing/drive";
+import { withCircuit } from "./live-circuit";
 
 type Laid = (a: string, b: string) => readonly PrimitiveElement[];
 
@@ -34,18 +36,22 @@ describe.each(Object.entries(instruments))("a %s laid across the circuit", (name
     ["key off", {}],
     ["idling", idling],
     ["turning", turning(6)],
-  ])("reads what a circuit prepared with it gives: %s", (_, conditions) => {
-    const { vehicle, state } = new Drive([], conditions);
-    for (const point of points) {
-      const elements = lay(point, "X9:6");
-      const quick = must(settle(vehicle, state, elements));
-      const whole = must(settle(vehicle, state, [...elements, aside]));
-      const [ours, theirs] = [quick.amps("meter"), whole.amps("meter")];
-      // Newton's method ends within 1e-7 of a curved law, and then a step closer; linear laws are exact.
-      const relative = name === "lamp" ? 1e-7 : 1e-9;
-      expect(Math.abs(ours - theirs), point).toBeLessThan(relative * Math.abs(theirs) + 1e-15);
-    }
-  });
+  ])(
+    "reads what a circuit prepared with it gives: %s",
+    (_, conditions) => {
+      const { vehicle, state } = new Drive([], conditions);
+      for (const point of points) {
+        const elements = lay(point, "X9:6");
+        const quick = must(settle(vehicle, state, elements));
+        const whole = must(settle(vehicle, state, [...elements, aside]));
+        const [ours, theirs] = [quick.amps("meter"), whole.amps("meter")];
+        // Newton's method ends within 1e-7 of a curved law, and then a step closer; linear laws are exact.
+        const relative = name === "lamp" ? 1e-7 : 1e-9;
+        expect(Math.abs(ours - theirs), point).toBeLessThan(relative * Math.abs(theirs) + 1e-15);
+      }
+    },
+    60_000,
+  );
 });
 
 /** One question to a vehicle, answered with everything that comes back. */
@@ -98,6 +104,22 @@ describe("what has been laid across the circuit", () => {
       { seed: 20260301, numRuns: 60 },
     );
   }, 120_000);
+
+  it("is laid anew with the values it comes with", () => {
+    const compiled = requireCompiled(new Drive().vehicle);
+    const load: PrimitiveElement = { kind: "resistor", id: "load", a: "G1:+", b: "body", ohms: 1000 };
+    const amps = () =>
+      must(
+        withCircuit(compiled, [load], (live) => {
+          const before = must(live.solve(true)).amps("load");
+          live.ohms("load", 100);
+          return ok([before, must(live.solve(false)).amps("load")] as const);
+        }),
+      );
+    const [first, changed] = amps();
+    expect(changed / first).toBeCloseTo(10, 2);
+    expect(amps()).toEqual([first, changed]);
+  });
 
   it("is taken away when the circuit has no answer with it", () => {
     const { vehicle, state } = new Drive([], keyOn);
