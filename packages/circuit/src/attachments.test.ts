@@ -84,7 +84,7 @@ describe("an attached element", () => {
           for (const node of circuit.nodes) near(after.volts(node), before.volts(node));
         },
       ),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
   });
 
@@ -109,6 +109,16 @@ describe("an attached element", () => {
     circuit.detach("meter");
     expect(solved(circuit).volts("m")).toBeCloseTo(4, 9);
     expect(point.amps("meter")).toBeCloseTo(375e-6, 12);
+  });
+
+  it("has the resistance of its temperature", () => {
+    const circuit = prepared(divider);
+    const wire = { kind: "resistor", id: "wire", a: "m", b: "0", ohms: 1000 } as const;
+    circuit.attach({ ...wire, celsius: 120, temperatureCoefficient: 0.01 });
+    // Doubled at 100 K above 20 °C: 6 V · (2k ∥ 2k)/(1k + 2k ∥ 2k).
+    expect(solved(circuit).volts("m")).toBeCloseTo(3, 9);
+    circuit.set("wire", { celsius: 20 });
+    expect(solved(circuit).volts("m")).toBeCloseTo(6 * (2 / 5), 9);
   });
 
   it("is refused with the reason", () => {
@@ -152,7 +162,7 @@ describe("thevenin", () => {
         const rise = moved.volts(a) - moved.volts(b) - openVolts;
         expect(rise / 1e-6).toBeCloseTo(1, 3);
       }),
-      { numRuns: 300 },
+      { numRuns: 150 },
     );
   });
 

@@ -1,4 +1,5 @@
 import type { AttachedFigures } from "./attachments";
+import type { Binding } from "./bindings";
 import type { OperatingPoint } from "./circuit";
 import type { Look } from "./elements/definition";
 import { type Expanded, nodesOf } from "./expansion";
@@ -32,6 +33,36 @@ export interface Figures {
   readonly isTimed: boolean;
   readonly attached: AttachedFigures | undefined;
 }
+
+export function createDirectory(
+  expanded: readonly Expanded[],
+  numbering: Numbering,
+  bindings: readonly Binding[],
+  timed: boolean,
+): Directory {
+  return {
+    numbering,
+    expanded,
+    position: new Map(expanded.map(({ element }, i) => [element.id, i])),
+    partFlow: Int32Array.from(bindings, (binding) => binding.flow),
+    partFlowCount: Int32Array.from(bindings, (binding) => binding.flowCount),
+    flowsOf: expanded.map(({ element, definition, parts, firstPart }) =>
+      definition.amps(element, timed).flatMap(([id, sign]) => {
+        const { flow, flowCount } = bindings[firstPart + parts.findIndex((part) => part.id === id)];
+        return flowCount === 2 ? [flow, sign, flow + 1, sign] : [flow, sign];
+      }),
+    ),
+  };
+}
+
+/** The same figures, no longer moving with the solver; attached elements are the caller's to freeze. */
+export const freezeFigures = (figures: Figures): Figures => ({
+  ...figures,
+  high: figures.high.slice(),
+  low: figures.low.slice(),
+  amps: figures.amps.slice(),
+  states: figures.states.slice(),
+});
 
 /** Reads figures by name. They may be the solver's own, then the answer moves with them. */
 export function readFigures(figures: Figures, directory: Directory): OperatingPoint {

@@ -1,6 +1,7 @@
 import type { Attachable } from "./attachable";
 import {
   type Attachments,
+  attachedPart,
   buildAttachments,
   checkAttachable,
   freezeAttached,
@@ -8,24 +9,23 @@ import {
 } from "./attachments";
 import { applyChange } from "./change-element";
 import type { OperatingPoint, SolveOptions, StartingPoint, Thevenin } from "./circuit";
-import {
-  findIslands,
-  type Islands,
-  islandLeak,
-  listLinks,
-  refuseOpenCurrentSource,
-  tiedIslandLeak,
-  tiesTerminals,
-} from "./connectivity";
+import { findIslands, type Islands, listLinks, refuseOpenCurrentSource, tiesTerminals } from "./connectivity";
 import type { Guard, Look, Part } from "./elements/definition";
 import { definitionOf } from "./elements/registry";
 import type { Expanded } from "./expansion";
-import { createNewtonSystem, type NewtonSystem, saveStart } from "./kernel/newton-system";
-import { cancelLeaks } from "./kernel/ports";
+import { setLeaks } from "./island-leaks";
+import { createNewtonSystem, largestResidual, type NewtonSystem, saveStart } from "./kernel/newton-system";
 import { singularAt, unconverged } from "./name-row";
 import type { ElementChange, NodeName } from "./network";
 import type { Numbering } from "./numbering";
-import { type Directory, type Figures, lookInto, readFigures } from "./reading";
+import {
+  createDirectory,
+  type Directory,
+  type Figures,
+  freezeFigures,
+  lookInto,
+  readFigures,
+} from "./reading";
 import { type CircuitError, fail, type Result, succeed } from "./result";
 import { solve } from "./solve";
 import { buildTables } from "./tables";
@@ -70,7 +70,6 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const owners = expanded.flatMap(({ parts: own }, at) => own.map(() => at));
   const { pattern, flows, tables, bindings } = buildTables(parts, numbering);
   const system = createNewtonSystem(pattern, flows, tables);
-  const position = new Map(expanded.map(({ element }, i) => [element.id, i]));
   const states = Int32Array.from(
     expanded,
     ({ element, definition }) => definition.initialState?.(element) ?? 0,
@@ -89,19 +88,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   // True while flows and residual are those of the last solution with the present numbers.
   let isAtRest = false;
 
-  const directory: Directory = {
-    numbering,
-    expanded,
-    position,
-    partFlow: Int32Array.from(bindings, (binding) => binding.flow),
-    partFlowCount: Int32Array.from(bindings, (binding) => binding.flowCount),
-    flowsOf: expanded.map(({ element, definition, parts: own, firstPart }) =>
-      definition.amps(element, timed).flatMap(([id, sign]) => {
-        const { flow, flowCount } = bindings[firstPart + own.findIndex((part) => part.id === id)];
-        return flowCount === 2 ? [flow, sign, flow + 1, sign] : [flow, sign];
-      }),
-    ),
-  };
+  const directory = createDirectory(expanded, numbering, bindings, timed);
+  const { position } = directory;
   const live: Figures = {
     high: system.x.high,
     low: system.x.low,
@@ -195,7 +183,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
     if (!attachments || !element) return undefined;
     const changed = applyChange({ element, definition: definitionOf(element) }, change);
     if (changed.ok) {
-      attachments.bindings[at].write(element);
+      attachments.bindings[at].write(attachedPart(element));
       islands = undefined;
       isAtRest = false;
     }
@@ -317,21 +305,7 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       const found = findThevenin(system, from, to, isTied);
       return found ? succeed(found) : { ok: false, error: singularAt(system.singularRow, numbering) };
     },
-    snapshot: () =>
-      readFigures(
-        {
-          high: live.high.slice(),
-          low: live.low.slice(),
-          amps: live.amps.slice(),
-          states: states.slice(),
-          iterations: live.iterations,
-          residualAmps: live.residualAmps,
-          floating: live.floating,
-          isTimed: timed,
-          attached: freezeAttached(attachments),
-        },
-        directory,
-      ),
+    snapshot: () => readFigures({ ...freezeFigures(live), attached: freezeAttached(attachments) }, directory),
     startingPoint: () => (hasSolution ? { ...saveStart(system), states: states.slice() } : undefined),
   };
   return solver;
@@ -339,30 +313,3 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
 
 const unknownElement = (id: string): Result<void> =>
   fail("unknown_element", `There is no element "${id}".`, { element: id });
-
-/** Largest sum of currents at any node. */
-function largestResidual({ pattern, x }: NewtonSystem): number {
-  let most = 0;
-  for (let node = 0; node < pattern.nodeCount; node++) most = Math.max(most, Math.abs(x.residual[node]));
-  return most;
-}
-
-/**
- * Gives every node of a floating island its leak. An island of the network alone that its ports tie has none, but keeps
- * one in the matrix, which has to have an inverse without the ports.
- */
-function setLeaks(system: NewtonSystem, islands: Islands, alone: Islands): void {
-  const { leak, x, ports } = system;
-  const stampedLeak = system.matrix.leak;
-  const before = stampedLeak.slice();
-  leak.fill(0);
-  for (const node of islands.floating) leak[node] = islandLeak;
-  stampedLeak.set(leak);
-  const tied = new Map<number, number>();
-  for (const node of alone.floating) if (leak[node] === 0) tied.set(alone.sets.find(node), node);
-  for (const node of tied.values()) stampedLeak[node] = tiedIslandLeak;
-  if (ports) cancelLeaks(ports, [...tied.values()]);
-  for (let node = 0; node < leak.length; node++) {
-    if (stampedLeak[node] !== before[node]) x.stale[node] = 1;
-  }
-}

@@ -12,7 +12,7 @@ export interface DeviceLaw<Parameters> {
   readonly internals: readonly InternalUnknown[];
   /**
    * Writes f, q and their derivatives at x into `out`, which arrives filled with zeros. With `out.isStatic` there is no
-   * time: q is ignored, and an internal unknown that would take minutes to move (melting, state of charge) has to be
+   * time: the change of q counts for nothing (but a transient starts from this q), and an internal unknown that would take minutes to move (melting, state of charge) has to be
    * held at its initial value by its f. Must be finite for every finite x, and must not read or keep anything else.
    */
   evaluate(parameters: Parameters, x: Float64Array, out: LawOutput): void;

@@ -257,3 +257,10 @@ export function requireFactor(system: NewtonSystem): NumericFactor {
   if (!system.factor) throw new Error("A factorisation exists once a pivot order was found.");
   return system.factor;
 }
+
+/** Largest sum of currents at any node. */
+export function largestResidual({ pattern, x }: NewtonSystem): number {
+  let most = 0;
+  for (let node = 0; node < pattern.nodeCount; node++) most = Math.max(most, Math.abs(x.residual[node]));
+  return most;
+}

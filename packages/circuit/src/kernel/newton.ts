@@ -28,6 +28,7 @@ export function iterate(system: NewtonSystem, maxIterations: number, isAtRest = 
     const row = solveStep(system);
     if (row >= 0) {
       system.singularRow = row;
+      system.worstRow = row;
       return "singular";
     }
     wasSmall = takeStep(system);
