@@ -1,6 +1,8 @@
 import type { Attachable } from "./attachable";
 import type { Binding } from "./bindings";
 import { tiedIslandLeak, tiesTerminals } from "./connectivity";
+import type { Part } from "./elements/definition";
+import { definitionOf } from "./elements/registry";
 import { nodesOf } from "./expansion";
 import type { NewtonSystem } from "./kernel/newton-system";
 import { createPorts, type Ports } from "./kernel/ports";
@@ -81,9 +83,12 @@ export const freezeAttached = (attached: Attachments | undefined): AttachedFigur
     ports: { x: { amps: attached.ports.x.amps.slice() } },
   };
 
+/** The one part that an attachable element is made of, with the ohms that a resistor has at its temperature. */
+export const attachedPart = (element: Attachable): Part => definitionOf(element).parts(element, 0, false)[0];
+
 /** Pairs of nodes that the attachments tie. */
 export const tiedPairs = ({ elements, nodes }: Attachments): readonly (readonly number[])[] =>
-  nodes.filter((_, i) => tiesTerminals(elements[i]));
+  nodes.filter((_, i) => tiesTerminals(attachedPart(elements[i])));
 
 /** Builds the tables of attached elements; undefined for none. */
 export function buildAttachments(
@@ -96,6 +101,10 @@ export function buildAttachments(
     nodesOf(element).map((name) => numbering.indexOf.get(name) ?? numbering.ground),
   );
   const unknown = new Int32Array(elements.length).fill(-1);
-  const { pattern, flows, tables, bindings } = buildTables(elements, { ...numbering, nodes, unknown });
+  const { pattern, flows, tables, bindings } = buildTables(elements.map(attachedPart), {
+    ...numbering,
+    nodes,
+    unknown,
+  });
   return { elements, nodes, bindings, ports: createPorts(pattern, flows, tables, system.x, tiedIslandLeak) };
 }

@@ -170,6 +170,29 @@ describe("a switching PTC in a network", () => {
     expect(celsius()).toBeLessThan(90);
   });
 
+  it("stays at its ambient's temperature where hardly anything lies across it", () => {
+    // No current flows anywhere; what is left is rounding, of which nothing may be made.
+    const elements: readonly CircuitElement[] = [
+      supply(6),
+      resistor("r1", "a", "b", 1),
+      resistor("r2", "a", "end", 1),
+      resistor("r3", "b", "c", 1.000006403745719),
+      resistor("r4", "c", "b", 1),
+      protector({
+        a: "c",
+        b: "b",
+        coldOhms: 1,
+        switchCelsius: 60,
+        coefficient: 0.2,
+        wattsPerKelvin: 0.1,
+        ambientCelsius: 0,
+      }),
+    ];
+    const point = unwrap(operatingPoint({ ground: "0", elements }));
+    expect(point.quantity("p", "celsius")).toBeCloseTo(0, 9);
+    expect(point.amps("p")).toBeCloseTo(0, 12);
+  });
+
   it("starts from cold where it is told to, and from hot as well", () => {
     const elements = (startCelsius: number) => [
       supply(12),

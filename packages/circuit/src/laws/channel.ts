@@ -20,6 +20,8 @@ export interface TrippingChannelParameters extends ChannelParameters {
 
 /** Voltage at which a switch that is off passes 76 % of its leak. */
 const leakVolts = 1;
+/** Lies across a switch that is off, siemens, as across every junction: far out, where the leak is level, too. */
+const offLeak = 1e-12;
 /** An emptying counter has come down to this when the switch tries again. */
 export const emptied = Math.exp(-5);
 
@@ -30,8 +32,8 @@ const root8 = (x: number): number => Math.sqrt(Math.sqrt(Math.sqrt(x)));
 function evaluateChannel(p: ChannelParameters, volts: number, out: LawOutput): void {
   if (!p.isOn) {
     const part = Math.tanh(volts / leakVolts);
-    out.f[0] = p.leakAmps * part;
-    out.df[0] = (p.leakAmps / leakVolts) * (1 - part * part);
+    out.f[0] = p.leakAmps * part + offLeak * volts;
+    out.df[0] = (p.leakAmps / leakVolts) * (1 - part * part) + offLeak;
     return;
   }
   const u = volts / (p.ohms * p.limitAmps);
@@ -60,7 +62,7 @@ function stopAtZero(p: ChannelParameters, x: Float64Array, last: Float64Array): 
  * Switch of an output stage between two terminals. With u = v / (ohms · limitAmps):
  *
  *   on    amps = limitAmps · u · (1 + u⁸)^(−1/8) for v > 0, v / ohms backwards
- *   off   amps = leakAmps · tanh(v / 1 V)
+ *   off   amps = leakAmps · tanh(v / 1 V) + v · 1e-12 S
  *
  * At 30 % of the limit the resistance is still exact to 1e-5. Rises with v and never delivers power.
  */

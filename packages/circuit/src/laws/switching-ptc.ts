@@ -19,6 +19,8 @@ const mostLogarithm = 0.7;
 const mostKelvin = 60;
 /** Gain or loss of heat below this part of what comes and goes counts as balance. */
 const balancePart = 1e-4;
+/** Heat that moves the temperature by less than this, K, is none: of a part without current only rounding is left. */
+const negligibleKelvin = 1e-6;
 /** Amps within this part of what the resistance makes of the volts fit them. */
 const fittingPart = 1e-4;
 /** Volts and amps this near to those that fit are left as the solver has them. */
@@ -72,6 +74,9 @@ export const switchingPtcLaw: DeviceLaw<SwitchingPtcParameters> = {
     if (isStatic && heldCelsius !== undefined) return false;
     const celsius = last[2]!;
     const wanted = x[2]! - celsius;
+    const siemens = ptcSiemens(curve, celsius);
+    const negligible = negligibleKelvin * dissipation;
+    if (isStatic && isCold(siemens, last, negligible) && isCold(siemens, x, negligible)) return false;
     if (isStatic && !fits(curve, last, fittingPart)) return moveTo(curve, celsius, x, last);
     const gained = last[0]! * last[1]!;
     const lost = dissipation * (celsius - ambientCelsius);
@@ -135,6 +140,10 @@ function moveTo(curve: SwitchingPtcCurve, celsius: number, x: Float64Array, last
   x[1] = amps;
   return true;
 }
+
+/** Whether neither the volts nor the amps could heat the part. */
+const isCold = (siemens: number, x: Float64Array, negligible: number): boolean =>
+  siemens * x[0]! * x[0]! <= negligible && x[1]! * x[1]! <= siemens * negligible;
 
 function fits(curve: SwitchingPtcCurve, x: Float64Array, part: number): boolean {
   const amps = ptcSiemens(curve, x[2]!) * x[0]!;
