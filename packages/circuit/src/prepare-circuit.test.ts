@@ -128,6 +128,15 @@ describe("refusals", () => {
     );
     expect(result).toMatchObject({ ok: false, error: { code: "no_convergence" } });
   });
+
+  it("does not call currents beyond all numbers an answer", () => {
+    const elements: CircuitElement[] = [
+      { kind: "voltageSource", id: "G2", positive: "p", negative: "31", volts: 1e200, ohms: 1e-150 },
+      { kind: "resistor", id: "R2", a: "p", b: "31", ohms: 1e-150 },
+    ];
+    const result = operatingPoint({ ground: "31", elements });
+    expect(result).toMatchObject({ ok: false, error: { code: "no_convergence", node: "p" } });
+  });
 });
 
 describe("floating islands", () => {

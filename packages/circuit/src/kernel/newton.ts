@@ -84,6 +84,8 @@ function hasFiniteIterate(system: NewtonSystem): boolean {
 function isBalanced(system: NewtonSystem): boolean {
   const { residual, throughput } = system.x;
   for (let row = 0; row < system.pattern.size; row++) {
+    // An infinite yardstick would find an infinite residual good enough.
+    if (throughput[row] === Number.POSITIVE_INFINITY) return false;
     if (!(Math.abs(residual[row]) <= relativeResidual * throughput[row] + absoluteResidual)) return false;
   }
   return true;
