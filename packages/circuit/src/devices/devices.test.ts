@@ -133,6 +133,32 @@ describe("regulator", () => {
       }),
     );
   });
+
+  it("fed the wrong way round by part of a volt passes its leak and nothing else", () => {
+    // Down there the foot of its curve leaves the range of numbers; the stretch is where that happens.
+    for (let k = 0; k < 300; k++) {
+      const supply: CircuitElement = {
+        kind: "voltageSource",
+        id: "s",
+        positive: "in",
+        negative: "0",
+        volts: -0.4 - k * 1e-3,
+        ohms: 0.7 + k / 1000,
+      };
+      const law = { volts: 8, limitAmps: 1, dropoutVolts: 0.2, outputOhms: 1, quiescentAmps: 1.5e-3 };
+      const regulator: CircuitElement = {
+        kind: "regulator",
+        id: "d",
+        input: "in",
+        output: "o",
+        reference: "0",
+        ...law,
+      };
+      const point = solved([supply, resistor("o", 2), regulator]);
+      expect(Math.abs(point.volts("o"))).toBeLessThan(1e-11);
+      expect(Math.abs(point.amps("d"))).toBeLessThan(1e-11);
+    }
+  });
 });
 
 describe("fallbacks", () => {

@@ -98,6 +98,8 @@ export function resetRegulators(table: RegulatorTable): void {
 }
 
 const zAtLimit = 1 / currentBend;
+/** Below this z the output is nothing beside its leak, and farther down the numbers end. */
+const footEnd = -100;
 
 /** Output current as a part of the bend current; written about the nearer corner so that nothing cancels. */
 const outputCurve = (z: number, corner: number): number =>
@@ -158,6 +160,7 @@ function limitFolding(table: RegulatorTable, x: Evaluation, i: number, actual: n
  * limiting of a junction does (see diode.ts).
  */
 function slideDown(last: number, wanted: number): number {
+  if (last < footEnd) return wanted;
   const left = softplus(last) + logistic(last) * (wanted - last);
   return left > 0 ? Math.min(last, Math.log(Math.expm1(left))) : wanted;
 }
