@@ -86,12 +86,12 @@ const hang: { readonly [K in Kind]?: (place: Place) => readonly CircuitElement[]
     load,
     make({ a: "n1", b: load.a, positive: pick(0), negative: pick(1) }),
   ],
-  relay: ({ make, load, pick, flags }) => {
-    const [normallyOpen, normallyClosed] = [{ normallyOpen: load.a }, { normallyClosed: load.a }];
-    const other = flags % 2 === 0 ? {} : { normallyClosed: pick(2) };
-    const ends = flags % 3 === 0 ? normallyClosed : { ...normallyOpen, ...other };
+  relay: ({ id, make, load, pick, flags }) => {
+    const [normallyOpen, normallyClosed] = [`${id}out`, `${id}rest`];
+    const ends = [{ normallyOpen }, { normallyClosed }, { normallyOpen, normallyClosed }][flags % 3];
     return [
       load,
+      resistor(`${id}restLoad`, normallyClosed, ground, load.ohms),
       make({ coilPlus: pick(0), coilMinus: pick(1), common: "n1", ...ends }, [
         "normallyOpen",
         "normallyClosed",
