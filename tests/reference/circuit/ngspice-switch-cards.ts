@@ -83,7 +83,7 @@ export const driverCard: WriteCard<"driver"> = (element, { i, node }) => {
 type Driver = CircuitElement & { kind: "driver" };
 
 function channelAmps({ onOhms, limitAmps, leakAmps = 1e-6 }: Driver, volts: string, isOn: boolean): string {
-  if (!isOn) return `${leakAmps}*tanh(${volts})`;
+  if (!isOn) return `(${leakAmps}*tanh(${volts})+1e-12*${volts})`;
   if (limitAmps === undefined) return `${volts}/${onOhms}`;
   const u = `(${volts}/${onOhms * limitAmps})`;
   return `${u} > 0 ? ${limitAmps}*${u}/(1+${u}^8)^0.125 : ${volts}/${onOhms}`;
