@@ -95,14 +95,14 @@ const touchingTips: MeterCircuit = () => ok(0);
 const between =
   ({ vehicle, state }: MeterQuestion, red: PointId, black: PointId): MeterCircuit =>
   (load) => {
-    const settled = settle(vehicle, state, load === null ? [] : fixtures(load, red, black));
+    const settled = settle(vehicle, state, load === null ? [] : [input(load, red, black)]);
     if (!settled.ok) return settled;
     const { volts, amps } = settled.value;
-    return ok(load === null ? volts(red) - volts(black) : amps("meter") * load.ohms);
+    return ok(load === null ? volts(red) - volts(black) : (load.amps + amps("meter")) * load.ohms);
   };
 
-function fixtures(load: MeterLoad, red: PointId, black: PointId): PrimitiveElement[] {
-  const input: PrimitiveElement = { kind: "resistor", id: "meter", a: red, b: black, ohms: load.ohms };
-  if (load.amps === 0) return [input];
-  return [input, { kind: "currentSource", id: "meterSource", from: black, to: red, amps: load.amps }];
-}
+/** One element, for each more is a further correction of every step of the solution: Thévenin's form of the load. */
+const input = ({ ohms, amps }: MeterLoad, red: PointId, black: PointId): PrimitiveElement =>
+  amps === 0
+    ? { kind: "resistor", id: "meter", a: red, b: black, ohms }
+    : { kind: "voltageSource", id: "meter", positive: red, negative: black, volts: amps * ohms, ohms };
