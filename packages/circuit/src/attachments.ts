@@ -101,10 +101,10 @@ export function buildAttachments(
     nodesOf(element).map((name) => numbering.indexOf.get(name) ?? numbering.ground),
   );
   const unknown = new Int32Array(elements.length).fill(-1);
-  const { pattern, flows, tables, bindings } = buildTables(elements.map(attachedPart), {
+  const { flows, tables, bindings } = buildTables(elements.map(attachedPart), {
     ...numbering,
     nodes,
     unknown,
   });
-  return { elements, nodes, bindings, ports: createPorts(pattern, flows, tables, system.x, tiedIslandLeak) };
+  return { elements, nodes, bindings, ports: createPorts(flows, tables, system.x, tiedIslandLeak) };
 }

@@ -1,6 +1,6 @@
 import type { SolveOptions } from "./circuit";
 import { iterate, type Outcome, stepShunt, stepSources } from "./kernel/newton";
-import { type NewtonSystem, resetTo, resetToCold } from "./kernel/newton-system";
+import { type NewtonSystem, resetTo, resetToCold, returnToFirstOrder } from "./kernel/newton-system";
 
 const defaults = { maxIterations: 60, shuntSteps: 24, sourceSteps: 20, warmStart: true };
 
@@ -24,7 +24,7 @@ export function solve(
     spent = system.iterations;
     // The order of elimination was chosen at other values; it may be what failed.
     system.factor = undefined;
-  }
+  } else returnToFirstOrder(system);
   return solveFromNothing(system, maxIterations, options, spent);
 }
 

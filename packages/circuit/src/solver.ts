@@ -68,8 +68,8 @@ const noOptions: SolveOptions = {};
 export function createSolver(expanded: readonly Expanded[], numbering: Numbering, timed: boolean): Solver {
   const parts: Part[] = expanded.flatMap((each) => each.parts);
   const owners = expanded.flatMap(({ parts: own }, at) => own.map(() => at));
-  const { pattern, flows, tables, bindings } = buildTables(parts, numbering);
-  const system = createNewtonSystem(pattern, flows, tables);
+  const { finishPattern, flows, tables, bindings } = buildTables(parts, numbering);
+  const system = createNewtonSystem(finishPattern(), flows, tables);
   const states = Int32Array.from(
     expanded,
     ({ element, definition }) => definition.initialState?.(element) ?? 0,
@@ -81,6 +81,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   const ties = Uint8Array.from(parts, (part) => Number(tiesTerminals(part)));
   const stores = timed ? Uint8Array.from(parts, (part) => Number(part.kind === "capacitor")) : undefined;
   let islands: Islands | undefined;
+  let attached: readonly Attachable[] = [];
+  /** Tables of what is attached, made at the next solve. */
   let attachments: Attachments | undefined;
   let sourcesAreChecked = false;
   let wasMoving = false;
@@ -140,6 +142,8 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
 
   const connect = (): Result<void> => {
     if (!islands) {
+      attachments ??= buildAttachments(attached, numbering, system);
+      system.ports = attachments?.ports;
       const alone = findIslands(links, ties, numbering);
       islands = attachments ? findIslands(links, ties, numbering, tiedPairs(attachments)) : alone;
       setLeaks(system, islands, alone);
@@ -173,17 +177,18 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
   };
 
   const setAttached = (elements: readonly Attachable[]): void => {
-    attachments = buildAttachments(elements, numbering, system);
-    system.ports = attachments?.ports;
+    attached = elements;
+    attachments = undefined;
+    system.ports = undefined;
     islands = undefined;
   };
   const setAttachedNumbers = (id: string, change: ElementChange): Result<void> | undefined => {
-    const at = attachments?.elements.findIndex((element) => element.id === id) ?? -1;
-    const element = attachments?.elements[at];
-    if (!attachments || !element) return undefined;
+    const at = attached.findIndex((element) => element.id === id);
+    if (at < 0) return undefined;
+    const element = attached[at];
     const changed = applyChange({ element, definition: definitionOf(element) }, change);
     if (changed.ok) {
-      attachments.bindings[at].write(attachedPart(element));
+      attachments?.bindings[at].write(attachedPart(element));
       islands = undefined;
       isAtRest = false;
     }
@@ -277,16 +282,14 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       return view;
     },
     attach(element) {
-      const present = attachments?.elements ?? [];
-      const isTaken = (id: string) => position.has(id) || present.some((other) => other.id === id);
-      const checked = checkAttachable(element, isTaken, present.length, numbering);
-      if (checked.ok) setAttached([...present, { ...element }]);
+      const isTaken = (id: string) => position.has(id) || attached.some((other) => other.id === id);
+      const checked = checkAttachable(element, isTaken, attached.length, numbering);
+      if (checked.ok) setAttached([...attached, { ...element }]);
       return checked;
     },
     detach(id) {
-      const present = attachments?.elements ?? [];
-      const kept = present.filter((element) => element.id !== id);
-      if (kept.length === present.length) return unknownElement(id);
+      const kept = attached.filter((element) => element.id !== id);
+      if (kept.length === attached.length) return unknownElement(id);
       setAttached(kept);
       return done;
     },

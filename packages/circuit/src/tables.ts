@@ -43,7 +43,7 @@ export interface DeviceTables {
 export function buildTables(
   parts: readonly Part[],
   numbering: Numbering,
-): { pattern: Pattern; flows: Flows; tables: DeviceTables; bindings: readonly Binding[] } {
+): { finishPattern: () => Pattern; flows: Flows; tables: DeviceTables; bindings: readonly Binding[] } {
   const rows = sortIntoRows(parts, numbering);
   const { ground } = numbering;
   const builders: Builders = {
@@ -93,7 +93,7 @@ export function buildTables(
     return binding;
   });
   return {
-    pattern: builders.pattern.finish(),
+    finishPattern: builders.pattern.finish,
     flows: builders.flows.finish(numbering.size),
     tables,
     bindings,

@@ -127,6 +127,13 @@ export const saveStart = ({ x, tables }: NewtonSystem): Omit<StartingPoint, "sta
   laws: tables.law.devices.map((device) => device.last.slice()),
 });
 
+/** Takes up the order of elimination that was chosen first, so that answers do not depend on what was solved since. */
+export function returnToFirstOrder(system: NewtonSystem): void {
+  if (system.factor === system.firstFactor) return;
+  system.factor = system.firstFactor;
+  system.x.stale.fill(1);
+}
+
 /**
  * Goes back to a solution of this system, and so that what follows depends on that and on the numbers alone: curves are
  * linearised anew and the order of elimination is the first.
@@ -135,10 +142,7 @@ export function resetTo(system: NewtonSystem, start: Omit<StartingPoint, "states
   if (start.high.length !== system.x.high.length)
     throw new Error("a starting point belongs to another circuit");
   system.x.isRefreshing = true;
-  if (system.factor !== system.firstFactor) {
-    system.factor = system.firstFactor;
-    system.x.stale.fill(1);
-  }
+  returnToFirstOrder(system);
   system.x.high.set(start.high);
   system.x.low.set(start.low);
   system.tables.diode.last.set(start.junctions);

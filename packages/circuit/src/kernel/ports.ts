@@ -5,9 +5,8 @@ import type { NumericFactor } from "./factor";
 import { solveFactored } from "./factor";
 import { balanceFlows, type Flows } from "./flows";
 import { type Indices, packIndices } from "./indices";
-import { createEvaluation, type Evaluation } from "./iterate";
+import type { Evaluation } from "./iterate";
 import { listPasses, type Pass } from "./passes";
-import type { Pattern } from "./pattern";
 
 /**
  * Two-terminal devices laid across a prepared network without touching its matrix: instruments, mostly. With U the
@@ -38,19 +37,23 @@ export interface Ports {
   dense: Float64Array;
 }
 
+/** `cancelLeaks` has to follow before the first solve. */
 export function createPorts(
-  pattern: Pattern,
   flows: Flows,
   tables: DeviceTables,
   network: Evaluation,
   leakSiemens: number,
 ): Ports {
-  const { high, low, residual, throughput } = network;
-  const ports: Ports = {
+  return {
     flows,
     tables,
     passes: listPasses(tables),
-    x: { ...createEvaluation(pattern, flows, 0), high, low, residual, throughput },
+    x: {
+      ...network,
+      amps: new Float64Array(flows.count),
+      jacobian: new Float64Array(0),
+      stale: new Uint8Array(network.stale.length),
+    },
     cancelledLeaks: [],
     leakSiemens,
     from: flows.from,
@@ -60,8 +63,6 @@ export function createPorts(
     columnsAreCurrent: false,
     dense: new Float64Array(0),
   };
-  cancelLeaks(ports, []);
-  return ports;
 }
 
 /** States which leaks of the matrix are to be taken out again. */
