@@ -234,3 +234,34 @@ describe("bad input", () => {
     }
   });
 });
+
+describe("an alternator whose charge lamp has come off", () => {
+  it("is solved: D+ carries what is left of two large currents, and stands a diode's way below B+", () => {
+    const result = operatingPoint({
+      ground: "0",
+      elements: [
+        { kind: "voltageSource", id: "G1", positive: "b", negative: "0", volts: 8.28, ohms: 0.01 },
+        R("load", "b", "0", 0.06),
+        R("lamp", "b", "d", 25e6),
+        R("sense", "b", "s", 1e-3),
+        {
+          kind: "alternator",
+          id: "G2",
+          plus: "b",
+          minus: "0",
+          sense: "s",
+          lamp: "d",
+          radiansPerSecond: 900,
+          fieldScale: 0.657,
+          diodeOpen: true,
+          ratedAmps: 60,
+        },
+      ],
+    });
+    if (!result.ok) throw new Error(result.error.message);
+    const below = result.value.volts("b") - result.value.volts("d");
+    expect(below).toBeGreaterThan(0);
+    expect(below).toBeLessThan(0.5);
+    expect(result.value.amps("lamp")).toBeCloseTo(below / 25e6, 14);
+  });
+});
