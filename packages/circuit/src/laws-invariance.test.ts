@@ -38,8 +38,8 @@ describe("the same circuit, stated otherwise,", () => {
               .map(({ element }) => renamed(element, name));
             const plain = solved(elements);
             const other = solved(shuffled);
-            for (const node of nodes) close(other.volts(name(node)), plain.volts(node), 1e-9, 1e-10);
-            for (const { id } of elements) close(other.amps(id), plain.amps(id), 1e-9, 1e-10);
+            for (const node of nodes) close(other.volts(name(node)), plain.volts(node), 1e-9, 1e-9);
+            for (const { id } of elements) close(other.amps(id), plain.amps(id), 1e-9, 1e-9);
           },
         ),
         { numRuns: 25 },
@@ -71,7 +71,7 @@ describe("the same circuit, stated otherwise,", () => {
             // What lies across the bridge moves the rest by as much, and by a few times that where a regulator amplifies.
             const across = 1e-7 * Math.abs(after.amps("bridge"));
             close(after.volts("split"), after.volts(node), 1e-12, 1.01 * across + 1e-12);
-            for (const each of nodes) close(after.volts(each), before.volts(each), 1e-9, 4 * across + 1e-10);
+            for (const each of nodes) close(after.volts(each), before.volts(each), 1e-9, 4 * across + 1e-9);
           },
         ),
         { numRuns: 25 },

@@ -62,7 +62,7 @@ describe("Kirchhoff's current law", () => {
           const point = solved(withProbes(elements));
           expectBalance(drawn, (element) => ampsInto(element, point));
           const plain = solved(elements);
-          for (const node of nodes) close(point.volts(node), plain.volts(node), 1e-9, 1e-10);
+          for (const node of nodes) close(point.volts(node), plain.volts(node), 1e-9, 1e-9);
           for (const element of elements) {
             const amps = ampsInto(element, point);
             const size = amps.reduce((sum, each) => sum + Math.abs(each), 0);

@@ -25,7 +25,7 @@ const delivering = new Set(["voltageSource", "currentSource", "controlledSource"
 export const mayDeliver = (element: CircuitElement): boolean =>
   delivering.has(element.kind) || (element.kind === "curve" && element.active === true);
 
-const probeId = (id: string, field: string): string => `${id}?${field}`;
+export const probeIdOf = (id: string, field: string): string => `${id}?${field}`;
 
 /**
  * An ammeter without resistance in every lead of every element: a source of 0 V between the node and the terminal. The
@@ -34,15 +34,15 @@ const probeId = (id: string, field: string): string => `${id}?${field}`;
 export const withProbes = (elements: readonly CircuitElement[]): readonly CircuitElement[] =>
   elements.flatMap((element) => {
     const terminals = terminalsOf(element);
-    const inner = Object.fromEntries(terminals.map(({ field }) => [field, probeId(element.id, field)]));
+    const inner = Object.fromEntries(terminals.map(({ field }) => [field, probeIdOf(element.id, field)]));
     return [
       changed(element, inner),
       ...terminals.map(
         ({ field, node }): CircuitElement => ({
           kind: "voltageSource",
-          id: probeId(element.id, field),
+          id: probeIdOf(element.id, field),
           positive: node,
-          negative: probeId(element.id, field),
+          negative: probeIdOf(element.id, field),
           volts: 0,
         }),
       ),
@@ -51,4 +51,4 @@ export const withProbes = (elements: readonly CircuitElement[]): readonly Circui
 
 /** Amps into each terminal of an element of a network with probes. */
 export const ampsInto = (element: CircuitElement, point: OperatingPoint): readonly number[] =>
-  terminalsOf(element).map(({ field }) => point.amps(probeId(element.id, field)));
+  terminalsOf(element).map(({ field }) => point.amps(probeIdOf(element.id, field)));
