@@ -6,9 +6,8 @@ import { kinds } from "./sample-elements";
 import { figures } from "./testing/arbitrary-figures";
 import { networkOf, networks } from "./testing/arbitrary-network";
 import { decades } from "./testing/arbitrary-numbers";
+import { assertLaw } from "./testing/assert-law";
 import { close, pointOf, prepared, requireValue, solved } from "./testing/solved";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 /** Kinds with one rest: attaching and preparing anew come to it by different ways. */
 const remembering = ["relay", "comparator", "driver", "switchingPtc", "regulator"];
@@ -41,7 +40,7 @@ describe("an attached element", () => {
   it.each(forgetting)(
     "acts as one that was prepared with the network, in which there is a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ kinds: forgetting, always: kind }),
           fc.array(attachments, { minLength: 1, maxLength: 4 }),
@@ -86,7 +85,7 @@ describe("thevenin", () => {
   ] as const;
 
   it("says of a linear network what any load will see", () => {
-    fc.assert(
+    assertLaw(
       fc.property(
         networks({ kinds: linear, most: 8 }),
         fc.nat(),

@@ -4,9 +4,8 @@ import type { CircuitElement } from "./network";
 import { operatingPoint } from "./prepare-circuit";
 import { kinds } from "./sample-elements";
 import { ground, networkOf, networks } from "./testing/arbitrary-network";
+import { assertLaw } from "./testing/assert-law";
 import { changed, terminalsOf } from "./testing/terminals";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 /** What may be wrong with a circuit as such, each element being sound. */
 const codes = [
@@ -56,7 +55,7 @@ describe("a circuit put together badly", () => {
   it.each(kinds)(
     "has finite volts and amps, or a reason that names where it fails, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ always: kind }),
           fc.array(wrongs, { minLength: 1, maxLength: 8 }),

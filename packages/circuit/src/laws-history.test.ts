@@ -5,9 +5,8 @@ import type { CircuitElement, ElementChange } from "./network";
 import { definitionOf, kinds } from "./sample-elements";
 import { figures } from "./testing/arbitrary-figures";
 import { type Drawn, networks } from "./testing/arbitrary-network";
+import { assertLaw } from "./testing/assert-law";
 import { close, pointOf, prepared, solved } from "./testing/solved";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 /**
  * Kinds that remember: what is between pulling in and dropping out stays as it was, and a part that heats itself or a
@@ -53,7 +52,7 @@ describe("what was solved before", () => {
   it.each(forgetting)(
     "does not matter to a warm start, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ kinds: forgetting, always: kind }),
           changes,
@@ -82,7 +81,7 @@ describe("what was solved before", () => {
   it.each(kinds)(
     "leaves no bit of itself in an answer that starts from a given point, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(networks({ always: kind }), changes, changes, changes, (drawn, first, other, wanted) => {
           const circuit = prepared(drawn.elements);
           pointOf(circuit, drawn.elements);

@@ -3,10 +3,9 @@ import { describe, it } from "vitest";
 import type { CircuitElement, NodeName } from "./network";
 import { kinds } from "./sample-elements";
 import { ground, networks } from "./testing/arbitrary-network";
+import { assertLaw } from "./testing/assert-law";
 import { close, solved } from "./testing/solved";
 import { changed, terminalsOf } from "./testing/terminals";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 /** The same elements under other names of nodes; what else is text stays. */
 function renamed(element: CircuitElement, name: (node: NodeName) => NodeName): CircuitElement {
@@ -25,7 +24,7 @@ describe("the same circuit, stated otherwise,", () => {
   it.each(kinds)(
     "has the same answer whatever the order and the names, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ always: kind }),
           fc.array(fc.nat(), { minLength: 12, maxLength: 12 }),
@@ -51,7 +50,7 @@ describe("the same circuit, stated otherwise,", () => {
   it.each(kinds)(
     "does not change when a node is split by 0.1 µΩ, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ always: kind }),
           fc.nat(),

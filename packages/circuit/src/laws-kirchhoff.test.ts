@@ -4,10 +4,9 @@ import type { OperatingPoint } from "./circuit";
 import type { CircuitElement } from "./network";
 import { kinds, terminalFields } from "./sample-elements";
 import { type Drawn, networks } from "./testing/arbitrary-network";
+import { assertLaw } from "./testing/assert-law";
 import { close, solved } from "./testing/solved";
 import { ampsInto, terminalsOf, withProbes } from "./testing/terminals";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 /** Sum and size of the amps that flow from a node into elements, each said for its terminals. */
 function sumAt(
@@ -45,7 +44,7 @@ const ofTwo = kinds.filter((kind) => terminalFields(kind).length === 2);
 
 describe("Kirchhoff's current law", () => {
   it("holds at every node by the amps that the elements report", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ kinds: ofTwo, most: 10 }), (drawn) => {
         expectBalance(drawn, reported(solved(drawn.elements)));
       }),
@@ -56,7 +55,7 @@ describe("Kirchhoff's current law", () => {
   it.each(kinds)(
     "holds at every node and for every %s by ammeters in all leads",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(networks({ always: kind }), (drawn) => {
           const { elements, nodes } = drawn;
           const point = solved(withProbes(elements));

@@ -4,9 +4,8 @@ import type { CircuitElement, NodeName } from "./network";
 import { kinds, terminalFields } from "./sample-elements";
 import { ground, networks } from "./testing/arbitrary-network";
 import { decades } from "./testing/arbitrary-numbers";
+import { assertLaw } from "./testing/assert-law";
 import { close, pointOf, prepared, requireValue, solved } from "./testing/solved";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 const passiveLinear = ["resistor", "switch", "capacitor", "inductor", "thermistor"] as const;
 const linear = [...passiveLinear, "voltageSource", "currentSource", "controlledSource"] as const;
@@ -28,7 +27,7 @@ const pushing = (id: string, node: NodeName, amps: number): CircuitElement => ({
 
 describe("linear networks", () => {
   it("superpose: all sources do together what each does alone", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ kinds: linear, most: 8 }), ({ elements, nodes }) => {
         const together = solved(elements);
         const sources = elements.filter((e) => silenced(e) !== e);
@@ -87,7 +86,7 @@ describe("linear networks", () => {
             platinumOhms: 100,
           }
         : element;
-    fc.assert(
+    assertLaw(
       fc.property(networks({ kinds: linear, most: 8 }), decades(-1, 2), ({ elements, nodes }, k) => {
         const all = elements.map(platinum);
         const before = solved(all);
@@ -100,7 +99,7 @@ describe("linear networks", () => {
   }, 60_000);
 
   it("are reciprocal where they are passive: amps at one node raise another as much as the other way round", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ kinds: passiveLinear, most: 8 }), fc.nat(), fc.nat(), (drawn, i, j) => {
         const { elements, nodes } = drawn;
         const [a, b] = [nodes[1 + (i % (nodes.length - 1))], nodes[1 + (j % (nodes.length - 1))]];
@@ -118,7 +117,7 @@ describe("small changes about an operating point", () => {
   it.each(ofTwoTerminals)(
     "are reciprocal whatever the curves, beside a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ kinds: ofTwoTerminals, always: kind }),
           fc.nat(),

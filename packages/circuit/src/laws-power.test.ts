@@ -5,10 +5,9 @@ import type { CircuitElement } from "./network";
 import { windingOhmsFactor } from "./physics/copper-winding";
 import { kinds } from "./sample-elements";
 import { networks } from "./testing/arbitrary-network";
+import { assertLaw } from "./testing/assert-law";
 import { solved } from "./testing/solved";
 import { ampsInto, mayDeliver, terminalsOf, withProbes } from "./testing/terminals";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 /** Watts into an element through all its terminals, and how far rounding may have moved them. */
 function wattsInto(element: CircuitElement, point: OperatingPoint) {
@@ -30,7 +29,7 @@ describe("power", () => {
   it.each(kinds)(
     "is never made by passive elements beside a %s, and what sources give they take",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(networks({ always: kind }), ({ elements }) => {
           const point = solved(withProbes(elements));
           let sum = 0;
@@ -50,7 +49,7 @@ describe("power", () => {
   );
 
   it("of a motor is heat and what its shaft takes, running or held", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ always: "motor" }), ({ elements }) => {
         const point = solved(elements);
         for (const element of elements) {
@@ -75,7 +74,7 @@ describe("power", () => {
   }, 60_000);
 
   it("of a switching PTC is what it gives up to its surroundings", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ always: "switchingPtc" }), ({ elements }) => {
         const point = solved(elements);
         for (const element of elements) {

@@ -4,6 +4,7 @@ import type { CircuitElement } from "./network";
 import { kinds } from "./sample-elements";
 import { type Drawn, networkOf, networks } from "./testing/arbitrary-network";
 import { between } from "./testing/arbitrary-numbers";
+import { assertLaw } from "./testing/assert-law";
 import {
   gaussRule,
   lostWatts,
@@ -18,8 +19,6 @@ import { mayDeliver, probeIdOf, terminalsOf, withProbes } from "./testing/termin
 import type { TransientOptions } from "./transient/options";
 import { transient } from "./transient/prepare-transient";
 import type { Transient, Waveforms } from "./transient/transient-circuit";
-
-// fast-check prints seed and path of a failing run; give them as { seed, path } to fc.assert to repeat it.
 
 const pulse = { kind: "pulse", low: 0, high: 12, hertz: 250, duty: 0.4, delaySeconds: 5e-4 } as const;
 const limits = {
@@ -95,7 +94,7 @@ describe("in time", () => {
   it.each(kinds)(
     "sources pay for all, and what is passive gives no more than it got, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(networks({ always: kind, most: 3 }), (drawn) => {
           const run = followed(drawn, pulsed);
           const last = run.seconds.length - 1;
@@ -122,7 +121,7 @@ describe("in time", () => {
   it.each(["capacitor", "inductor", "motor", "relay"] as const)(
     "what goes into a %s is stored or lost",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(networks({ always: kind, most: 3 }), (drawn) => {
           const run = followed(drawn, pulsed);
           const last = run.seconds.length - 1;
@@ -147,7 +146,7 @@ describe("in time", () => {
   );
 
   it("a switching PTC holds or gives up the heat that it takes", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ always: "switchingPtc", most: 3 }), (drawn) => {
         const run = followed(drawn, pulsed);
         const last = run.seconds.length - 1;
@@ -169,7 +168,7 @@ describe("in time", () => {
   }, 60_000);
 
   it("a battery loses the charge that it gives, and keeps no more than it is given", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ always: "battery", most: 3 }), (drawn) => {
         const run = followed(drawn, pulsed);
         const last = run.seconds.length - 1;
@@ -190,7 +189,7 @@ describe("in time", () => {
   }, 60_000);
 
   it("Kirchhoff's law holds at every sample, by the recorded amps", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ most: 4 }), (drawn) => {
         const run = followed(drawn, pulsed);
         for (const node of drawn.nodes.slice(1)) {
@@ -211,7 +210,7 @@ describe("in time", () => {
   }, 60_000);
 
   it("what flows into a capacitor is the change of its charge", () => {
-    fc.assert(
+    assertLaw(
       fc.property(networks({ always: "capacitor", most: 3 }), (drawn) => {
         const run = followed(drawn, pulsed);
         const last = run.seconds.length - 1;
@@ -231,7 +230,7 @@ describe("in time", () => {
   it.each(passive)(
     "a passive network left to itself only loses energy, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ kinds: ["capacitor", "inductor", "motor", ...passive], always: kind, most: 5 }),
           fc.array(fc.tuple(between(-20, 20), between(-0.1, 0.1)), { minLength: 8, maxLength: 8 }),
@@ -271,7 +270,7 @@ describe("in time", () => {
   it.each(kinds)(
     "every run ends with finite figures or with a reason, with a %s",
     (kind) => {
-      fc.assert(
+      assertLaw(
         fc.property(
           networks({ always: kind, most: 4 }),
           fc.constantFrom("rest", "operatingPoint"),
