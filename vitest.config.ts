@@ -16,7 +16,13 @@ const project = (
   alias: Record<string, string> = {},
 ) => ({
   resolve: { alias },
-  test: { name, include, environment: "node" as const, ...extra },
+  test: {
+    name,
+    include,
+    environment: "node" as const,
+    setupFiles: ["tests/support/property-seed.ts"],
+    ...extra,
+  },
 });
 
 export default defineConfig({
