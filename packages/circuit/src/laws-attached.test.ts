@@ -7,7 +7,7 @@ import { figures } from "./testing/arbitrary-figures";
 import { networkOf, networks } from "./testing/arbitrary-network";
 import { decades } from "./testing/arbitrary-numbers";
 import { assertLaw } from "./testing/assert-law";
-import { close, pointOf, prepared, requireValue, solved } from "./testing/solved";
+import { close, pointOf, prepared, requireValue, solved, voltsFloor } from "./testing/solved";
 
 /** Kinds with one rest: attaching and preparing anew come to it by different ways. */
 const remembering = ["relay", "comparator", "driver", "switchingPtc", "regulator"];
@@ -58,11 +58,13 @@ describe("an attached element", () => {
             const all = [...elements, ...placed];
             const attached = pointOf(circuit, all);
             const whole = requireValue(operatingPoint(networkOf(all)));
-            for (const node of nodes) close(attached.volts(node), whole.volts(node), 1e-8, 1e-9);
-            for (const { id } of all) close(attached.amps(id), whole.amps(id), 1e-7, 1e-9);
+            const floor = voltsFloor(all, whole);
+            for (const node of nodes) close(attached.volts(node), whole.volts(node), 1e-8, floor);
+            for (const { id } of all) close(attached.amps(id), whole.amps(id), 1e-7, floor);
             for (const { id } of placed) expect(circuit.detach(id)).toEqual({ ok: true });
             const after = pointOf(circuit, elements);
-            for (const node of nodes) close(after.volts(node), before.volts(node), 1e-8, 1e-9);
+            for (const node of nodes)
+              close(after.volts(node), before.volts(node), 1e-8, voltsFloor(elements, before));
           },
         ),
         { numRuns: 25 },

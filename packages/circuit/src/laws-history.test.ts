@@ -6,7 +6,7 @@ import { definitionOf, kinds } from "./sample-elements";
 import { figures } from "./testing/arbitrary-figures";
 import { type Drawn, networks } from "./testing/arbitrary-network";
 import { assertLaw } from "./testing/assert-law";
-import { close, pointOf, prepared, solved } from "./testing/solved";
+import { close, pointOf, prepared, solved, voltsFloor } from "./testing/solved";
 
 /**
  * Kinds that remember: what is between pulling in and dropping out stays as it was, and a part that heats itself or a
@@ -18,6 +18,15 @@ const forgetting = kinds.filter((kind) => !remembering.has(kind));
 /** Other numbers for some elements of a network: by element a change as `set` takes it. */
 type Changes = readonly (readonly [pick: number, seed: number])[];
 const changes: fc.Arbitrary<Changes> = fc.array(fc.tuple(fc.nat(), fc.nat()), { minLength: 1, maxLength: 6 });
+
+/**
+ * What a controlled source hears and drives, and what contacts switch at the supply, was drawn to fit: with other ohms the
+ * one may have no answer and the others may buzz.
+ */
+const isFitted = (element: CircuitElement, elements: readonly CircuitElement[]): boolean =>
+  element.kind === "controlledSource" ||
+  /^(controlledSource|relay|comparator)\d+[a-z]/i.test(element.id) ||
+  elements.some((other) => other.kind === "controlledSource" && other.controlElement === element.id);
 
 /** Another draw of the same kind, as far as fields can be changed that the element has. */
 function changeFor(element: CircuitElement, seed: number): ElementChange {
@@ -37,6 +46,7 @@ function apply(
   const now = [...elements];
   for (const [pick, seed] of list) {
     const at = pick % now.length;
+    if (isFitted(now[at], now)) continue;
     const change = changeFor(now[at], seed);
     if (circuit.set(now[at].id, change).ok) now[at] = { ...now[at], ...change } as CircuitElement;
   }
@@ -64,11 +74,13 @@ describe("what was solved before", () => {
             pointOf(circuit, before);
             const now = apply(circuit, before, wanted);
             const warm = numbersOf(pointOf(circuit, now), drawn);
-            const cold = numbersOf(solved(now), drawn);
+            const point = solved(now);
+            const cold = numbersOf(point, drawn);
+            const floor = voltsFloor(now, point);
             const anew = numbersOf(pointOf(circuit, now, { warmStart: false }), drawn);
             for (const [i, value] of cold.entries()) {
-              close(warm[i], value, 1e-8, 1e-11);
-              close(anew[i], value, 1e-8, 1e-11);
+              close(warm[i], value, 1e-8, floor);
+              close(anew[i], value, 1e-8, floor);
             }
           },
         ),

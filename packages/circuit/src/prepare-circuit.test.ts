@@ -214,3 +214,56 @@ describe("changes", () => {
     expect(prepared().nodes).toEqual(["30", "31"]);
   });
 });
+
+it("finds a shorted battery's amps where megohms are all that ties it to the ground", () => {
+  const resistor = (id: string, a: string, b: string, ohms: number): CircuitElement => ({
+    kind: "resistor",
+    id,
+    a,
+    b,
+    ohms,
+  });
+  const wires = { ab: 1.0000001561159344e-3, bc: 1.483988870018993e-3, ad: 18.57153638091839e-3 };
+  const elements: readonly CircuitElement[] = [
+    resistor("W1", "b", "a", wires.ab),
+    resistor("W2", "b", "c", wires.bc),
+    resistor("W3", "a", "d", wires.ad),
+    resistor("W4", "d", "a", 25118857.032395326),
+    {
+      kind: "battery",
+      id: "G2",
+      positive: "c",
+      negative: "d",
+      capacityAmpereHours: 99.9999989271164,
+      stateOfCharge: 0.16487591162551005,
+      celsius: 31.385870944422614,
+    },
+    resistor("R1", "out", "31", 144.25781062812533),
+    {
+      kind: "comparator",
+      id: "A1",
+      a: "30",
+      b: "out",
+      positive: "d",
+      negative: "30",
+      thresholdVolts: 10.188209684187644,
+      hysteresisVolts: 0.9141398310261499,
+      closesBelow: true,
+      initiallyClosed: false,
+      inputOhms: 60335515.748061165,
+      closedOhms: 0.24620256627878767,
+    },
+  ];
+  for (const scale of [1, 1.01, 1.02, 1.05, 0.9]) {
+    const scaled = elements.map((element) =>
+      element.id === "W3" ? resistor("W3", "a", "d", scale * wires.ad) : element,
+    );
+    const point = unwrap(operatingPoint({ ground: "31", elements: scaled }));
+    // Ohm's law: the battery's terminal volts over the wires.
+    const amps = (point.volts("c") - point.volts("d")) / (wires.ab + wires.bc + scale * wires.ad);
+    expect(Math.abs(amps)).toBeGreaterThan(400);
+    expect(point.amps("W2")).toBeCloseTo(-amps, 6);
+    // 400 A end in their last digits, of which some 1e9 Ω make 0.1 mV.
+    expect(Math.abs(point.volts("out"))).toBeLessThan(1e-3);
+  }
+});

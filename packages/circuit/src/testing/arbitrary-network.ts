@@ -73,7 +73,7 @@ const extraOf = (kind: Kind): fc.Arbitrary<Extra> =>
     kind: fc.constant(kind),
     fields: figures[kind] as fc.Arbitrary<Figures<Kind>>,
     picks: fc.array(fc.nat(), { minLength: 6, maxLength: 6 }),
-    ohms: decades(-2, 3),
+    ohms: decades(-1, 3),
   });
 
 /** Every kind hangs between any nodes of the harness, unless something is said of it here. */
@@ -81,6 +81,7 @@ const hang: { readonly [K in Kind]?: (place: Place) => readonly CircuitElement[]
   // An ideal connection, or a source without resistance, might close a loop of such: a resistance leads to it.
   inductor: ({ fed }) => fed("a"),
   voltageSource: ({ fed }) => fed("positive"),
+  battery: ({ fed }) => fed("positive"),
   // Their contacts switch loads of their own at the supply, so that they cannot buzz.
   comparator: ({ make, load, pick }) => [
     load,
