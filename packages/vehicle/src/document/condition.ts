@@ -1,6 +1,9 @@
 import { z } from "zod";
 import { camelNameSchema } from "./names";
 
+/** Heading under which a control is offered, such as "Lights" or "Driving"; those without one come first. */
+const groupSchema = z.string().min(1).optional();
+
 /** An operating condition the technician can set: key position, engine speed, steering effort … */
 export const conditionSchema = z.discriminatedUnion("kind", [
   z.strictObject({
@@ -9,6 +12,7 @@ export const conditionSchema = z.discriminatedUnion("kind", [
     title: z.string().min(1),
     options: z.array(z.strictObject({ value: camelNameSchema, title: z.string().min(1) })).min(2),
     initial: camelNameSchema,
+    group: groupSchema,
   }),
   z.strictObject({
     kind: z.literal("number"),
@@ -23,6 +27,7 @@ export const conditionSchema = z.discriminatedUnion("kind", [
     fixed: z.boolean().optional(),
     /** The value is forced to `minimum` unless this choice condition has one of these values (engine off → 0 1/min). */
     onlyWhen: z.strictObject({ condition: camelNameSchema, is: z.array(camelNameSchema).min(1) }).optional(),
+    group: groupSchema,
   }),
 ]);
 export type ConditionDefinition = z.infer<typeof conditionSchema>;

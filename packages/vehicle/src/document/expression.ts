@@ -24,8 +24,16 @@ export type Expression =
   | { readonly failed: string }
   /** A signal of another module; only symptoms may look across modules. 0 while that module is unpowered. */
   | { readonly signal: string; readonly of: string }
-  /** Current through a motor, lamp or other two-terminal load, A. */
-  | { readonly loadAmps: string }
+  /** Current through a motor, lamp or other two-terminal load, A; `filament` names one of a two-filament lamp. */
+  | { readonly loadAmps: string; readonly filament?: "first" | "second" | undefined }
+  /** Pulses counted at an own terminal, Hz; 0 while their swing is too small. */
+  | { readonly hertz: string }
+  /** Speed of a turning motor, rad/s; only symptoms and conditions of the world use it. */
+  | { readonly speedOf: string }
+  /** Torque of a motor at the output of its gear, N·m; 0 behind a broken coupling. */
+  | { readonly torqueOf: string }
+  /** 1 while that relay is pulled in. */
+  | { readonly pulledIn: string }
   | { readonly op: Operator; readonly args: readonly Expression[] }
   | { readonly if: Expression; readonly yes: Expression; readonly no: Expression }
   /** Straight lines between points, held constant outside; points sorted by x. */
@@ -63,7 +71,11 @@ export const expressionSchema: z.ZodType<Expression> = z.lazy(() =>
     z.strictObject({ estimate: camelNameSchema }),
     z.strictObject({ failed: z.string() }),
     z.strictObject({ signal: camelNameSchema, of: designatorSchema }),
-    z.strictObject({ loadAmps: designatorSchema }),
+    z.strictObject({ loadAmps: designatorSchema, filament: z.enum(["first", "second"]).optional() }),
+    z.strictObject({ hertz: terminalNameSchema }),
+    z.strictObject({ speedOf: designatorSchema }),
+    z.strictObject({ torqueOf: designatorSchema }),
+    z.strictObject({ pulledIn: designatorSchema }),
     z.strictObject({ op: z.enum(operators), args: z.array(expressionSchema).min(1) }),
     z.strictObject({ if: expressionSchema, yes: expressionSchema, no: expressionSchema }),
     z.strictObject({

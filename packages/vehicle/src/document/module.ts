@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { expressionSchema } from "./expression";
 import { camelNameSchema, designatorSchema, terminalNameSchema } from "./names";
+import { zoneSchema } from "./zone";
 
 const ohms = z.number().positive();
 
@@ -15,18 +16,34 @@ export const moduleSchema = z.strictObject({
   id: designatorSchema,
   title: z.string().min(1),
   place: z.string().optional(),
+  zone: zoneSchema.optional(),
   terminals: z.array(z.strictObject({ name: terminalNameSchema, function: z.string().min(1) })).min(2),
   /** The terminal all its measurements refer to, and the resistance of its internal ground path. */
   ground: terminalNameSchema,
   internalGroundOhms: ohms,
   /** Further ground terminals joined internally to `ground` (power ground beside signal ground). */
   groundLinks: z.array(z.strictObject({ terminal: terminalNameSchema, ohms })).optional(),
+  /** Terminals joined inside: a bus that passes through, a feed handed on. */
+  internalLinks: z
+    .array(z.strictObject({ from: terminalNameSchema, to: terminalNameSchema, ohms }))
+    .optional(),
   supply: z.strictObject({
     terminal: terminalNameSchema,
     wakeVolts: z.number().positive(), // switches on at or above
     dropoutVolts: z.number().positive(), // switches off below
     quiescentAmps: z.number().nonnegative(), // while off
     runningAmps: z.number().nonnegative(), // while on
+    /**
+     * Falls asleep after `stayAwake` has been untrue for so long, and wakes the moment it is true: outputs and sensor
+     * supplies off, silent on the bus, drawing `asleepAmps`. A module that loses its supply wakes when it returns.
+     */
+    sleep: z
+      .strictObject({
+        afterSeconds: z.number().positive(),
+        asleepAmps: z.number().nonnegative(),
+        stayAwake: expressionSchema,
+      })
+      .optional(),
   }),
   inputs: z
     .array(
@@ -37,6 +54,10 @@ export const moduleSchema = z.strictObject({
           to: z.union([z.enum(["ground", "supply"]), z.strictObject({ rail: camelNameSchema })]),
           ohms,
         }),
+        /** Counts pulses: a swing of at least so many volts at the terminal against the module's ground is a pulse. */
+        pulseSwingVolts: z.number().positive().optional(),
+        /** The other terminal of a floating sensor; the swing is then measured between both. */
+        pulseAgainst: terminalNameSchema.optional(),
       }),
     )
     .optional(),
@@ -57,6 +78,19 @@ export const moduleSchema = z.strictObject({
       canLow: terminalNameSchema,
       terminationOhms: ohms.optional(),
       /** Share of time this node drives the bus dominant while it talks, 0 to 1. */
+      dominantShare: z.number().min(0).max(0.5),
+      sends: z.array(z.strictObject({ message: camelNameSchema, value: expressionSchema })),
+      receives: z.array(
+        z.strictObject({ message: camelNameSchema, from: designatorSchema, substitute: z.number() }),
+      ),
+    })
+    .optional(),
+  /** One-wire bus (LIN, ISO 17987): the master pulls up through 1 kΩ and a diode, a slave through 30 kΩ. */
+  lin: z
+    .strictObject({
+      terminal: terminalNameSchema,
+      role: z.enum(["master", "slave"]),
+      /** Share of time this node holds the wire dominant while it talks, 0 to 0.5. */
       dominantShare: z.number().min(0).max(0.5),
       sends: z.array(z.strictObject({ message: camelNameSchema, value: expressionSchema })),
       receives: z.array(
@@ -100,6 +134,31 @@ export const moduleSchema = z.strictObject({
           name: camelNameSchema,
           terminal: terminalNameSchema,
           on: expressionSchema,
+          onOhms: ohms,
+          /** The terminal a high side takes its current from, or a low side gives it to; default supply and ground. */
+          through: terminalNameSchema.optional(),
+          /** Holds its current to this, A. */
+          limitAmps: z.number().positive().optional(),
+        }),
+        /** Pulse-width modulated half bridge with a freewheel, by its mean: minus stands at `return`, plus at duty · feed. */
+        z.strictObject({
+          kind: z.literal("chopper"),
+          name: camelNameSchema,
+          plus: terminalNameSchema,
+          minus: terminalNameSchema,
+          feed: terminalNameSchema,
+          return: terminalNameSchema,
+          duty: expressionSchema, // 0 to 1
+          hertz: z.number().positive(),
+          onOhms: ohms,
+        }),
+        /** Low-side transistor that leaves so many volts between `feed` and its terminal, for the load between them. */
+        z.strictObject({
+          kind: z.literal("linear"),
+          name: camelNameSchema,
+          terminal: terminalNameSchema,
+          feed: terminalNameSchema,
+          loadVolts: expressionSchema,
           onOhms: ohms,
         }),
       ]),

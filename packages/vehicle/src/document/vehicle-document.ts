@@ -9,11 +9,13 @@ import {
   conductorEndSchema,
   designatorSchema,
 } from "./names";
+import { zoneSchema } from "./zone";
 
 export const connectorSchema = z.strictObject({
   id: designatorSchema,
   title: z.string().min(1),
   place: z.string().optional(),
+  zone: zoneSchema.optional(),
   /** Housing colour in words; rows × columns of the face, cavities numbered row by row seen from the wire side. */
   housing: z.string().optional(),
   rows: z.number().int().min(1).max(8),
@@ -49,11 +51,13 @@ export const spliceSchema = z.strictObject({
   id: designatorSchema,
   title: z.string().optional(),
   place: z.string().optional(),
+  zone: zoneSchema.optional(),
 });
 export const groundPointSchema = z.strictObject({
   id: designatorSchema,
   title: z.string().min(1),
   place: z.string().optional(),
+  zone: zoneSchema.optional(),
   contactOhms: z.number().positive().optional(), // ring to body metal, default 0.3 mΩ
 });
 
@@ -103,6 +107,15 @@ export const vehicleDocumentSchema = z.strictObject({
   groundPoints: z.array(groundPointSchema).min(1),
   symptoms: z.array(symptomSchema),
   systems: z.array(systemSchema).min(1),
+  /** Places an author has moved on the drawing of a system, in the drawing's own units; everything else is laid out. */
+  drawing: z
+    .strictObject({
+      placed: z.record(
+        systemSchema.shape.id,
+        z.record(designatorSchema, z.strictObject({ x: z.number(), y: z.number() })),
+      ),
+    })
+    .optional(),
 });
 export type VehicleDocument = z.infer<typeof vehicleDocumentSchema>;
 export const componentTerminal = componentTerminalSchema;

@@ -1,4 +1,4 @@
-import type { Component } from "./component";
+import type { Component, ComponentOf } from "./component";
 import type { ConditionDefinition } from "./condition";
 import type { Conductor, Connector, VehicleDocument } from "./vehicle-document";
 
@@ -17,23 +17,49 @@ export interface VehicleIndex {
   readonly conductorsAt: ReadonlyMap<string, readonly Conductor[]>;
 }
 
+/** A relay's terminal names: its own, or those of DIN 72552. */
+export function relayTerminals(relay: ComponentOf<"relay">): NonNullable<ComponentOf<"relay">["terminals"]> {
+  if (relay.terminals) return relay.terminals;
+  const names = { coilPlus: "86", coilMinus: "85", common: "30", make: "87" };
+  return relay.contact === "changeOver" ? { ...names, break: "87a" } : names;
+}
+
 /** Terminal names of a component, in the order of its data sheet. */
 export function terminalsOf(component: Component): readonly string[] {
   switch (component.kind) {
     case "battery":
       return ["+", "-"];
     case "chargingSource":
-      return ["B+", "31"];
+      return [
+        "B+",
+        "31",
+        ...(component.sense === "wire" ? ["S"] : []),
+        ...(component.lampOhms === undefined ? [] : ["D+"]),
+      ];
     case "fuse":
     case "resistor":
     case "lamp":
+    case "ledLamp":
+    case "activeSpeedSensor":
+    case "passiveSpeedSensor":
     case "diode":
     case "motor":
     case "thermistor":
       return ["1", "2"];
     case "switch":
+    case "composed":
     case "passive":
       return component.terminals;
+    case "relay": {
+      const { coilPlus, coilMinus, common, make, break: rest } = relayTerminals(component);
+      return [coilMinus, coilPlus, common, make, ...(rest === undefined ? [] : [rest])];
+    }
+    case "twoFilamentLamp": {
+      const { common, first, second } = component.terminals;
+      return [common, first, second];
+    }
+    case "positionSensor":
+      return [...new Set(component.tracks.flatMap(({ supply, ground, signal }) => [supply, ground, signal]))];
     case "torqueSensor": {
       const { supply, ground, signal1, signal2 } = component.terminals;
       return [supply, ground, signal1, signal2];
