@@ -6,7 +6,12 @@ import { type History, record, redo, seal, startHistory, undo } from "./history"
 import { formatPath, type Path, setAt } from "./path";
 
 type Action =
-  | { readonly kind: "change"; readonly edit: (draft: Draft) => Draft; readonly label: string; readonly key?: string }
+  | {
+      readonly kind: "change";
+      readonly edit: (draft: Draft) => Draft;
+      readonly label: string;
+      readonly key?: string;
+    }
   | { readonly kind: "seal" | "undo" | "redo" };
 
 function reduce(history: History<Draft>, action: Action): History<Draft> {

@@ -195,7 +195,10 @@ export const componentSpecs: Readonly<Record<ComponentKind, ComponentSpec>> = {
     letter: "V",
     about: "Terminals 1 (anode) and 2 (cathode).",
     fields: [
-      number("breakdownVolts", "Breaks down at", "V", { optional: true, hint: "Empty: blocks whatever comes." }),
+      number("breakdownVolts", "Breaks down at", "V", {
+        optional: true,
+        hint: "Empty: blocks whatever comes.",
+      }),
     ],
     start: {},
   },
@@ -205,7 +208,9 @@ export const componentSpecs: Readonly<Record<ComponentKind, ComponentSpec>> = {
     about: "Terminals 1 and 2. Brushed; held, or turning against a load.",
     fields: [
       ohms("windingOhmsAt20", "Winding at 20 °C"),
-      number("torquePerAmp", "Torque constant", "N·m/A", { hint: "The same number is its back-EMF in V·s/rad." }),
+      number("torquePerAmp", "Torque constant", "N·m/A", {
+        hint: "The same number is its back-EMF in V·s/rad.",
+      }),
       group(
         "turning",
         "It turns",
@@ -213,7 +218,9 @@ export const componentSpecs: Readonly<Record<ComponentKind, ComponentSpec>> = {
           number("frictionTorque", "Friction", "N·m"),
           other("expression", "loadTorque", "Load whatever the speed, N·m", { optional: true }),
           number("loadPerSpeed", "Load with speed", "N·m·s/rad", { optional: true }),
-          number("loadPerSpeedSquared", "Load with speed squared (fan, pump)", "N·m·s²/rad²", { optional: true }),
+          number("loadPerSpeedSquared", "Load with speed squared (fan, pump)", "N·m·s²/rad²", {
+            optional: true,
+          }),
           other("expression", "held", "Held while", { optional: true, hint: "At an end stop, for example." }),
         ],
         { optional: true, start: { frictionTorque: 0.02 } },
@@ -306,7 +313,15 @@ export const componentSpecs: Readonly<Record<ComponentKind, ComponentSpec>> = {
     start: {
       position: 0,
       tracks: [
-        { supply: "1", ground: "2", signal: "3", atRest: 0.1, atFull: 0.9, trackOhms: 2000, outputOhms: 1000 },
+        {
+          supply: "1",
+          ground: "2",
+          signal: "3",
+          atRest: 0.1,
+          atFull: 0.9,
+          trackOhms: 2000,
+          outputOhms: 1000,
+        },
       ],
     },
   },

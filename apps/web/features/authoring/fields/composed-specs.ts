@@ -36,11 +36,7 @@ export const composedFields: readonly FieldSpec[] = [
             [1, 0.1],
           ],
         },
-        fields: [
-          name,
-          between,
-          other("points", "points", "Points of its curve", { columns: ["V", "A"] }),
-        ],
+        fields: [name, between, other("points", "points", "Points of its curve", { columns: ["V", "A"] })],
       },
       {
         kind: "switch",

@@ -34,7 +34,9 @@ export function looseTerminals(component: DraftRecord): string[] {
     case "torqueSensor":
       return names(Object.values(asRecord(component.terminals)));
     case "positionSensor":
-      return names(records(component.tracks).flatMap(({ supply, ground, signal }) => [supply, ground, signal]));
+      return names(
+        records(component.tracks).flatMap(({ supply, ground, signal }) => [supply, ground, signal]),
+      );
     case "module":
       return names(records(component.terminals).map(({ name }) => name));
     default:
@@ -76,7 +78,10 @@ const conditionsOf = (draft: Draft, kind: "choice" | "number"): string[] =>
     .map(({ name }) => String(name));
 
 /** What may be offered while typing. */
-export function suggestionsOf(draft: Draft, suggestion: Exclude<Suggestion, "zones" | "ownTerminals">): string[] {
+export function suggestionsOf(
+  draft: Draft,
+  suggestion: Exclude<Suggestion, "zones" | "ownTerminals">,
+): string[] {
   switch (suggestion) {
     case "choiceConditions":
       return conditionsOf(draft, "choice");
@@ -105,6 +110,8 @@ export function suggestionsOf(draft: Draft, suggestion: Exclude<Suggestion, "zon
 
 /** The options of a choice condition, in order; undefined for any other name. */
 export function optionsOf(draft: Draft, condition: string): string[] | undefined {
-  const found = recordsOf(draft, "conditions").find(({ name, kind }) => name === condition && kind === "choice");
+  const found = recordsOf(draft, "conditions").find(
+    ({ name, kind }) => name === condition && kind === "choice",
+  );
   return found === undefined ? undefined : records(found.options).map(({ value }) => String(value));
 }

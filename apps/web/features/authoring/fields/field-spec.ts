@@ -103,12 +103,13 @@ export const longText = (key: string, label: string, extra: Extra<TextSpec> = {}
   label,
   ...extra,
 });
-export const number = (
-  key: string,
-  label: string,
-  unit = "",
-  extra: Extra<NumberSpec> = {},
-): NumberSpec => ({ type: "number", key, label, ...(unit === "" ? {} : { unit }), ...extra });
+export const number = (key: string, label: string, unit = "", extra: Extra<NumberSpec> = {}): NumberSpec => ({
+  type: "number",
+  key,
+  label,
+  ...(unit === "" ? {} : { unit }),
+  ...extra,
+});
 export const choice = (
   key: string,
   label: string,

@@ -1,5 +1,5 @@
 import { type ComponentKind, componentSpecs } from "./component-specs";
-import { conditionKinds, type SectionName, sectionSpecs } from "./section-specs";
+import { type conditionKinds, type SectionName, sectionSpecs } from "./section-specs";
 
 export type DraftRecord = Readonly<Record<string, unknown>>;
 /** The draft as the workspace holds it: lists of records, however half done. */
@@ -10,7 +10,13 @@ export const recordsOf = (draft: Draft, section: SectionName): readonly DraftRec
   return Array.isArray(found) ? (found as readonly DraftRecord[]) : [];
 };
 
-const designated: readonly SectionName[] = ["components", "connectors", "conductors", "splices", "groundPoints"];
+const designated: readonly SectionName[] = [
+  "components",
+  "connectors",
+  "conductors",
+  "splices",
+  "groundPoints",
+];
 
 /** The first free designator of a letter code in the whole draft: `E3`. */
 export function nextDesignator(draft: Draft, letter: string): string {
@@ -70,7 +76,8 @@ export function newRecord(draft: Draft, section: SectionName): DraftRecord {
   if (letter !== "") return { id: nextDesignator(draft, letter), ...start };
   const id = nextName(draft, section, section === "systems" ? "system" : "symptom");
   // A first system shows everything there is.
-  const all = section === "systems" ? { components: recordsOf(draft, "components").map(({ id: own }) => own) } : {};
+  const all =
+    section === "systems" ? { components: recordsOf(draft, "components").map(({ id: own }) => own) } : {};
   return { id, ...start, ...all };
 }
 
@@ -79,7 +86,6 @@ export function duplicate(draft: Draft, section: SectionName, record: DraftRecor
   const { nameKey } = sectionSpecs[section];
   const name = String(record[nameKey] ?? "");
   const letters = /^[A-Z]+/.exec(name)?.[0];
-  const next =
-    letters === undefined ? nextName(draft, section, name) : nextDesignator(draft, letters);
+  const next = letters === undefined ? nextName(draft, section, name) : nextDesignator(draft, letters);
   return { ...record, [nameKey]: next };
 }

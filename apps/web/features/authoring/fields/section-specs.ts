@@ -180,11 +180,7 @@ export const sectionSpecs: Readonly<Record<SectionName, SectionSpec>> = {
     title: "Systems",
     item: "system",
     nameKey: "id",
-    columns: [
-      text("id", "Name", { code: true }),
-      title,
-      other("names", "components", "Components"),
-    ],
+    columns: [text("id", "Name", { code: true }), title, other("names", "components", "Components")],
     fields: [
       list("howItWorks", "How it works", {
         item: "part of the text",

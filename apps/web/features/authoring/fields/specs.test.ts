@@ -9,7 +9,13 @@ import { conditionKinds, sectionNames, sectionSpecs } from "./section-specs";
 const blank = { title: "Bench", components: [], conditions: [], conductors: [] };
 
 /** Property names of a schema's objects and of a form's fields, each as `a.b`, lists and choices flattened. */
-type Json = { properties?: Record<string, Json>; items?: Json; anyOf?: Json[]; oneOf?: Json[]; $ref?: string };
+type Json = {
+  properties?: Record<string, Json>;
+  items?: Json;
+  anyOf?: Json[];
+  oneOf?: Json[];
+  $ref?: string;
+};
 
 function schemaKeys(schema: Json, prefix = ""): string[] {
   const inner = schema.anyOf ?? schema.oneOf ?? (schema.items === undefined ? undefined : [schema.items]);
@@ -29,7 +35,8 @@ const specKeys = (specs: readonly FieldSpec[], prefix = ""): string[] =>
     return [...new Set(spec.shapes.flatMap(({ fields }) => specKeys(fields, `${path}.`)))];
   });
 
-const toJson = (schema: z.ZodType): Json => z.toJSONSchema(schema, { io: "input", unrepresentable: "any" }) as Json;
+const toJson = (schema: z.ZodType): Json =>
+  z.toJSONSchema(schema, { io: "input", unrepresentable: "any" }) as Json;
 const shared = ["id", "title", "place", "zone"];
 /** Properties one field holds as a whole. */
 const wholes = /^(.*\.pull\.to)\..*$/;
@@ -41,10 +48,15 @@ describe("the forms of components", () => {
     expect([...componentKindNames].sort()).toEqual([...componentKinds].sort());
   });
 
-  it.each(componentKindNames)("%s: every property of the document has a field and no field is invented", (kind) => {
-    const option = componentSchema.options.find((one) => one.shape.kind.value === kind);
-    expect(tidy(specKeys(componentSpecs[kind].fields))).toEqual(tidy(schemaKeys(toJson(option as z.ZodType))));
-  });
+  it.each(componentKindNames)(
+    "%s: every property of the document has a field and no field is invented",
+    (kind) => {
+      const option = componentSchema.options.find((one) => one.shape.kind.value === kind);
+      expect(tidy(specKeys(componentSpecs[kind].fields))).toEqual(
+        tidy(schemaKeys(toJson(option as z.ZodType))),
+      );
+    },
+  );
 
   it.each(componentKindNames)("a new %s is complete but for what only the author knows", (kind) => {
     const parsed = componentSchema.safeParse(newComponent(blank, kind));
