@@ -1,0 +1,169 @@
+"use client";
+
+import type { Sheet, SheetSymbol } from "@probeworthy/diagram";
+import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
+import { ConductorCode, ConductorLine } from "@/features/diagram/conductor-line";
+import { ConnectorBoundary } from "@/features/diagram/connector-boundary";
+import { Primitives } from "@/features/diagram/primitives";
+import styles from "@/features/diagram/wiring-diagram.module.css";
+
+interface DraftDiagramProps {
+  readonly sheet: Sheet;
+  readonly zoom: number;
+  /** Symbols the author has placed by hand. */
+  readonly placed: readonly string[];
+  /** A symbol was put down with its upper left corner here, in the drawing's own units. */
+  readonly onPlace: (id: string, place: { x: number; y: number }) => void;
+  readonly onReset: (id: string) => void;
+  /** Enter or a double press: to the row of the component. */
+  readonly onChoose: (id: string) => void;
+}
+
+interface Moving {
+  readonly id: string;
+  readonly startX: number;
+  readonly startY: number;
+  readonly dx: number;
+  readonly dy: number;
+}
+
+/** Steps of the arrow keys, and the grid a dragged symbol falls on, in the drawing's own units. */
+const step = 10;
+const onGrid = (value: number): number => Math.round(value / step) * step;
+const arrows: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowUp: [0, -step],
+  ArrowDown: [0, step],
+  ArrowLeft: [-step, 0],
+  ArrowRight: [step, 0],
+};
+
+/** A sheet whose symbols can be moved. The conductors follow when the sheet is laid out again. */
+export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }: DraftDiagramProps) {
+  const [moving, setMoving] = useState<Moving>();
+  const [active, setActive] = useState<string>();
+  const svg = useRef<SVGSVGElement>(null);
+  // Rails and the body metal are drawn, not placed.
+  const movable = sheet.symbols.filter(({ kind }) => kind !== "rail" && kind !== "body");
+  const tabStop = active ?? movable[0]?.id;
+  const scale = () => (svg.current === null ? 1 : sheet.width / svg.current.getBoundingClientRect().width);
+  const down = (symbol: SheetSymbol) => (event: PointerEvent<SVGGElement>) => {
+    if (event.button !== 0) return;
+    event.currentTarget.setPointerCapture(event.pointerId);
+    setActive(symbol.id);
+    setMoving({ id: symbol.id, startX: event.clientX, startY: event.clientY, dx: 0, dy: 0 });
+  };
+  const move = (event: PointerEvent) => {
+    if (moving === undefined) return;
+    const factor = scale();
+    setMoving({
+      ...moving,
+      dx: (event.clientX - moving.startX) * factor,
+      dy: (event.clientY - moving.startY) * factor,
+    });
+  };
+  const up = (symbol: SheetSymbol) => () => {
+    if (moving !== undefined && Math.hypot(moving.dx, moving.dy) >= step / 2)
+      onPlace(symbol.id, { x: onGrid(symbol.x + moving.dx), y: onGrid(symbol.y + moving.dy) });
+    setMoving(undefined);
+  };
+  const keys = (symbol: SheetSymbol) => (event: KeyboardEvent) => {
+    const by = arrows[event.key];
+    if (by !== undefined && event.altKey) onPlace(symbol.id, { x: symbol.x + by[0], y: symbol.y + by[1] });
+    else if (by !== undefined) focusNext(svg.current, movable, symbol, event.key);
+    else if (event.key === "Enter" || event.key === " ") onChoose(symbol.id);
+    else if (event.key === "Delete") onReset(symbol.id);
+    else return;
+    event.preventDefault();
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing with buttons in it has no HTML element of its own
+    <svg
+      ref={svg}
+      className={styles.sheet}
+      viewBox={`0 0 ${sheet.width} ${sheet.height}`}
+      style={{ width: sheet.width * zoom, height: sheet.height * zoom }}
+      role="group"
+      aria-label={`${sheet.title}; arrow keys go from part to part, Alt and arrows move one, Delete puts it back`}
+    >
+      {sheet.links.map((link) => (
+        <polyline
+          key={link.id}
+          points={link.points.map(({ x, y }) => `${x},${y}`).join(" ")}
+          className={styles.ink}
+        />
+      ))}
+      {sheet.conductors.map((conductor) => (
+        <ConductorLine key={conductor.id} conductor={conductor} onHover={() => undefined} />
+      ))}
+      {sheet.connectors.map((connector) => (
+        <ConnectorBoundary
+          key={`${connector.id} ${connector.from.x} ${connector.from.y}`}
+          connector={connector}
+          isApart={false}
+        />
+      ))}
+      {sheet.symbols.map((symbol) => {
+        const drawn = (
+          <>
+            <Primitives list={symbol.primitives} />
+            <Primitives list={symbol.fitted ?? []} />
+          </>
+        );
+        if (!movable.includes(symbol)) return <g key={symbol.id}>{drawn}</g>;
+        const isMoving = moving?.id === symbol.id;
+        return (
+          // biome-ignore lint/a11y/useSemanticElements: there is no button element inside SVG
+          <g
+            key={symbol.id}
+            role="button"
+            tabIndex={symbol.id === tabStop ? 0 : -1}
+            data-symbol={symbol.id}
+            aria-label={`${symbol.designator} ${symbol.title}${placed.includes(symbol.id) ? ", placed by hand" : ""}`}
+            className="cursor-move touch-none focus-visible:[&>rect]:stroke-copper-fill"
+            transform={isMoving ? `translate(${moving.dx} ${moving.dy})` : undefined}
+            onFocus={() => setActive(symbol.id)}
+            onPointerDown={down(symbol)}
+            onPointerMove={move}
+            onPointerUp={up(symbol)}
+            onPointerCancel={() => setMoving(undefined)}
+            onDoubleClick={() => onChoose(symbol.id)}
+            onKeyDown={keys(symbol)}
+          >
+            <rect
+              x={symbol.x - 4}
+              y={symbol.y - 4}
+              width={symbol.width + 8}
+              height={symbol.height + 8}
+              className={isMoving ? "stroke-copper-fill" : "stroke-transparent hover:stroke-edge"}
+              fill="transparent"
+              strokeDasharray={isMoving ? "6 4" : undefined}
+              strokeWidth={2}
+            />
+            {drawn}
+          </g>
+        );
+      })}
+      {sheet.conductors.map((conductor) => (
+        <ConductorCode key={conductor.id} conductor={conductor} />
+      ))}
+    </svg>
+  );
+}
+
+/** The nearest symbol in the direction of an arrow key. */
+function focusNext(
+  svg: SVGSVGElement | null,
+  symbols: readonly SheetSymbol[],
+  from: SheetSymbol,
+  key: string,
+): void {
+  const [dx, dy] = arrows[key] ?? [0, 0];
+  const distance = (to: SheetSymbol) => {
+    const ahead = ((to.x - from.x) * dx + (to.y - from.y) * dy) / step;
+    const aside = Math.abs((to.x - from.x) * dy) + Math.abs((to.y - from.y) * dx);
+    return ahead <= 0 ? Number.POSITIVE_INFINITY : ahead + (2 * aside) / step;
+  };
+  const [next] = symbols.filter((one) => one !== from).sort((one, other) => distance(one) - distance(other));
+  if (next === undefined || !Number.isFinite(distance(next))) return;
+  svg?.querySelector<SVGGElement>(`[data-symbol="${CSS.escape(next.id)}"]`)?.focus();
+}
