@@ -42,5 +42,10 @@ export type { Organisation } from "./repositories/organisations";
 export type { ScenarioForAuthor, ScenarioSummary, ScenarioVersion } from "./repositories/scenarios";
 export type { StartAttempt, StartProblem } from "./repositories/start-attempt";
 export type { Account, AccountForSignIn, MembershipOfUser, Person } from "./repositories/users";
-export type { VehicleSummary, VehicleVersion } from "./repositories/vehicles";
+export type {
+  VehicleForAuthor,
+  VehicleSummary,
+  VehicleVersion,
+  VehicleVersionEntry,
+} from "./repositories/vehicles";
 export type { Result } from "./result";

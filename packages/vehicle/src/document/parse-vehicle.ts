@@ -27,6 +27,7 @@ export const vehicleDraftSchema = z.strictObject({
   groundPoints: parts,
   symptoms: parts,
   systems: parts,
+  drawing: part.optional(),
 });
 export type VehicleDraft = z.infer<typeof vehicleDraftSchema>;
 
