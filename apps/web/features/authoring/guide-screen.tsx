@@ -13,8 +13,8 @@ const steps: readonly Step[] = [
     title: "Make a blank sheet",
     text: (
       <>
-        On <Link href="/vehicles/new">New vehicle</Link> choose “A blank sheet” and give it a name. The battery G1, its
-        ground point XE1 and the condition <code>key</code> (off, on) are already there.
+        On <Link href="/vehicles/new">New vehicle</Link> choose “A blank sheet” and give it a name. The
+        battery G1, its ground point XE1 and the condition <code>key</code> (off, on) are already there.
       </>
     ),
   },
@@ -22,9 +22,9 @@ const steps: readonly Step[] = [
     title: "Add a fuse, a switch and a lamp",
     text: (
       <>
-        In Components choose the kind and press “Add component”: Fuse becomes F1, Switch S1, Lamp E1. The form that opens
-        holds usual values; change the fuse's rating if you like. The switch is worked by <code>key</code> and joins its
-        terminals 1 and 2 while the key is on.
+        In Components choose the kind and press “Add component”: Fuse becomes F1, Switch S1, Lamp E1. The form
+        that opens holds usual values; change the fuse's rating if you like. The switch is worked by{" "}
+        <code>key</code> and joins its terminals 1 and 2 while the key is on.
       </>
     ),
   },
@@ -32,9 +32,9 @@ const steps: readonly Step[] = [
     title: "Wire it",
     text: (
       <>
-        In Conductors add the rows of the table below, or copy them and paste them into the first cell. A conductor ends
-        at a component terminal (<code>F1:1</code>), a cavity (<code>X2.5</code>), a splice or a ground point (
-        <code>XE1</code>). Ends that exist are offered as you type.
+        In Conductors add the rows of the table below, or copy them and paste them into the first cell. A
+        conductor ends at a component terminal (<code>F1:1</code>), a cavity (<code>X2.5</code>), a splice or
+        a ground point (<code>XE1</code>). Ends that exist are offered as you type.
       </>
     ),
   },
@@ -46,8 +46,9 @@ const steps: readonly Step[] = [
     title: "Say what is measured",
     text: (
       <>
-        Open the form of the system and add a row to its terminal chart: point <code>E1:1</code>, function “Lamp feed”,
-        the car stands with <code>key</code> on. The Chart panel shows what a meter reads there at once.
+        Open the form of the system and add a row to its terminal chart: point <code>E1:1</code>, function
+        “Lamp feed”, the car stands with <code>key</code> on. The Chart panel shows what a meter reads there
+        at once.
       </>
     ),
   },
@@ -73,13 +74,22 @@ const ends = [
 ] as const;
 
 const formulas = [
-  { write: "volts(T1) > 2.5 and not overheated", means: "in a module: a terminal of its own and an earlier signal" },
+  {
+    write: "volts(T1) > 2.5 and not overheated",
+    means: "in a module: a terminal of its own and an earlier signal",
+  },
   { write: "key = on", means: "in a sensor or symptom: a condition has this option" },
   { write: "table(roadSpeed, 0: 0, 100: 740)", means: "straight lines between points, constant outside" },
   { write: "if(volts(15) > 6, 1, 0)", means: "one value or the other; yes is 1, no is 0" },
   { write: "min(a, b), max(a, b), abs(a), sign(a)", means: "the usual functions" },
-  { write: "message(speed), heard(speed), amps(out), failed(C1511)", means: "what a module receives, drives, stores" },
-  { write: "loadAmps(E1), pulledIn(K1), signal(A1, lamp)", means: "only in symptoms: what goes on elsewhere" },
+  {
+    write: "message(speed), heard(speed), amps(out), failed(C1511)",
+    means: "what a module receives, drives, stores",
+  },
+  {
+    write: "loadAmps(E1), pulledIn(K1), signal(A1, lamp)",
+    means: "only in symptoms: what goes on elsewhere",
+  },
 ] as const;
 
 /** How a vehicle is made, in the order it is done. */
@@ -105,25 +115,26 @@ export function GuideScreen() {
       </section>
       <Words id="guide-ends" title="Where a conductor ends" rows={ends} />
       <Words id="guide-formulas" title="Formulas" rows={formulas}>
-        Signs: <code>+ - * /</code>, <code>&gt; &lt; &gt;= &lt;= =</code>, <code>and or not</code>, brackets. Values stand
-        in volts, amperes, ohms, seconds; temperatures in °C, road speed in km/h, engine speed in 1/min.
+        Signs: <code>+ - * /</code>, <code>&gt; &lt; &gt;= &lt;= =</code>, <code>and or not</code>, brackets.
+        Values stand in volts, amperes, ohms, seconds; temperatures in °C, road speed in km/h, engine speed in
+        1/min.
       </Words>
       <section aria-labelledby="guide-missing" className="max-w-prose space-y-2">
         <h2 id="guide-missing">A kind that is missing</h2>
         <p>
-          Choose “Composed of parts” and put it together from resistors, current-voltage curves, switches, diodes,
-          voltage sources and contacts that close at a voltage, between its terminals and inner nodes. A curve can be
-          pasted from a spreadsheet, two columns at a time.
+          Choose “Composed of parts” and put it together from resistors, current-voltage curves, switches,
+          diodes, voltage sources and contacts that close at a voltage, between its terminals and inner nodes.
+          A curve can be pasted from a spreadsheet, two columns at a time.
         </p>
       </section>
       <section aria-labelledby="guide-keys" className="max-w-prose space-y-2">
         <h2 id="guide-keys">Keys and saving</h2>
         <p>
-          <kbd>Ctrl + Z</kbd> takes back any step since the page was opened, <kbd>Ctrl + Shift + Z</kbd> does it again.
-          In a table <kbd>Enter</kbd> goes down and adds a row at the end, <kbd>Alt</kbd> and arrows go to any cell. A
-          new name for a part is carried to every place that speaks of it. The draft is saved as you work; when the
-          server cannot be reached it is kept on the screen and sent later. On the drawing, drag a part to place it, or
-          move it with <kbd>Alt</kbd> and arrows.
+          <kbd>Ctrl + Z</kbd> takes back any step since the page was opened, <kbd>Ctrl + Shift + Z</kbd> does
+          it again. In a table <kbd>Enter</kbd> goes down and adds a row at the end, <kbd>Alt</kbd> and arrows
+          go to any cell. A new name for a part is carried to every place that speaks of it. The draft is
+          saved as you work; when the server cannot be reached it is kept on the screen and sent later. On the
+          drawing, drag a part to place it, or move it with <kbd>Alt</kbd> and arrows.
         </p>
         <p>
           A draft can be exported as JSON and taken in again; the{" "}

@@ -1,0 +1,103 @@
+import { trainingVehicle } from "@probeworthy/training-vehicle";
+import { parseVehicle, parseVehicleDraft, vehicleDocumentSchema } from "@probeworthy/vehicle";
+import { describe, expect, it } from "vitest";
+import { blankVehicle } from "./blank-vehicle";
+import { conductorExample, connectorExample } from "./example-lists";
+import { parseTable } from "./parse-table";
+import { takeSystems } from "./take-systems";
+import { vehicleFromLists } from "./vehicle-from-lists";
+
+describe("what a vehicle starts from", () => {
+  it("a blank sheet can be kept and lacks only a system", () => {
+    const blank = blankVehicle("a-car", "A car");
+    expect(parseVehicleDraft(blank).ok).toBe(true);
+    const { error } = vehicleDocumentSchema.safeParse(blank);
+    expect(error?.issues.map(({ path }) => path.join("."))).toEqual(["systems"]);
+  });
+
+  it.each(trainingVehicle.systems.map(({ id, title }) => [title, id] as const))(
+    "%s of the training vehicle stands on its own",
+    (_title, id) => {
+      const taken = takeSystems(trainingVehicle, [id], { id: "own", title: "Own" });
+      const parsed = parseVehicle(taken);
+      expect(parsed.ok ? [] : parsed.error).toEqual([]);
+      expect(taken.components.some(({ kind }) => kind === "battery")).toBe(true);
+      expect(
+        taken.systems[0]?.components.every((own) => taken.components.some((one) => one.id === own)),
+      ).toBe(true);
+    },
+  );
+
+  it("all systems together are the whole vehicle but for what hangs on nothing", () => {
+    const ids = trainingVehicle.systems.map(({ id }) => id);
+    const taken = takeSystems(trainingVehicle, ids, { id: "own", title: "Own" });
+    const listed = new Set(trainingVehicle.systems.flatMap(({ components }) => components));
+    const kept = new Set(taken.components.map(({ id }) => id));
+    expect([...listed].filter((id) => !kept.has(id))).toEqual([]);
+  });
+});
+
+describe("two spreadsheets", () => {
+  it("the example files become parts without a message", () => {
+    const made = vehicleFromLists("own", "Own", {
+      connectors: connectorExample,
+      conductors: conductorExample,
+    });
+    expect(made.messages).toEqual([]);
+    expect(
+      (made.document.components as { id: string; kind: string }[]).map(({ id, kind }) => `${id} ${kind}`),
+    ).toEqual(["E1 lamp", "G1 battery", "F1 fuse", "S1 switch"]);
+    const systems = [
+      {
+        id: "lamp",
+        title: "Lamp",
+        components: ["G1", "F1", "S1", "E1"],
+        howItWorks: [],
+        normalSurprises: [],
+        cautions: [],
+        chart: [],
+      },
+    ];
+    const parsed = parseVehicle({ ...made.document, systems });
+    expect(parsed.ok ? [] : parsed.error).toEqual([]);
+  });
+
+  it("says what is wrong with a line and goes on", () => {
+    const conductors = [
+      "Wire;From;To;Color;mm²;Length",
+      "W1;G1:+;F1:1;rd;2,5;1",
+      "W1;F1:2;E1:1;RD;1;1",
+      "wire two;F1:2;E1:1;RD;1;1",
+      "W3;nowhere;E1:1;RD;1;1",
+      "W4;F1:2;E1:1;red;thick;",
+    ].join("\n");
+    const made = vehicleFromLists("own", "Own", { connectors: "plug;pin\nX1;1\nX1;1\nx9;1", conductors });
+    expect(made.messages.map(({ file, line, severity }) => `${file} ${line} ${severity}`)).toEqual([
+      "connectors 3 error",
+      "connectors 4 error",
+      "conductors 3 error",
+      "conductors 4 error",
+      "conductors 5 error",
+      "conductors 6 warning",
+      "conductors 6 warning",
+      "conductors 6 warning",
+    ]);
+    expect(made.document.conductors).toEqual([
+      { id: "W1", from: "G1:+", to: "F1:1", colour: "RD", squareMillimetres: 2.5, metres: 1 },
+      { id: "W4", from: "F1:2", to: "E1:1", colour: "BK", squareMillimetres: 1, metres: 1 },
+    ]);
+  });
+
+  it("names the columns that are missing", () => {
+    expect(parseTable("a,b\n1,2", { conductor: [], from: [] }, ["conductor", "from"])).toEqual({
+      ok: false,
+      line: 1,
+      message: "the first line must name the columns; missing: conductor, from",
+    });
+  });
+
+  it("reads quoted cells", () => {
+    const table = parseTable('id,title\nX1,"Plug, ""left"""\n', { id: [], title: [] }, ["id"]);
+    expect(table).toEqual({ ok: true, rows: [{ line: 2, cells: { id: "X1", title: 'Plug, "left"' } }] });
+  });
+});
