@@ -6,9 +6,13 @@ export const vehiclesViewSchema = z.strictObject({
     z.strictObject({
       id: z.string(),
       name: z.string(),
-      version: z.number().int(),
+      /** Newest version; null while nothing has been published. */
+      version: z.number().int().nullable(),
       systems: z.array(z.string()),
       charts: z.number().int(),
+      /** Made in this organisation: can be changed and archived. */
+      own: z.boolean(),
+      hasDraft: z.boolean(),
     }),
   ),
 });
@@ -19,6 +23,7 @@ export const vehicleViewSchema = z.strictObject({
   name: z.string(),
   description: z.string(),
   version: z.number().int(),
+  own: z.boolean(),
   counts: z.strictObject({
     components: z.number().int(),
     connectors: z.number().int(),

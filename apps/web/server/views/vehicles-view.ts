@@ -11,14 +11,16 @@ import { requireLatestVehicle } from "../services/scenarios/find-scenario";
 import { serviceViewOf } from "./service-view";
 
 export async function loadVehicles(database: Database, organisationId: string): Promise<VehiclesView> {
-  const vehicles = await database.vehicles.list({ organisationId });
+  const vehicles = await database.vehicles.listForAuthors({ organisationId });
   return vehiclesViewSchema.parse({
     vehicles: await Promise.all(
-      vehicles.map(async ({ id, name, latestNumber }) => {
+      vehicles.map(async ({ id, name, latestNumber, isOwn, hasDraft }) => {
+        const state = { id, name, own: isOwn, hasDraft };
+        if (latestNumber === 0) return { ...state, version: null, systems: [], charts: 0 };
         const { document } = await requireLatestVehicle(database, organisationId, id);
         const charts = await database.charts.list({ organisationId, vehicleId: id });
         const systems = document.systems.map(({ title }) => title);
-        return { id, name, version: latestNumber, systems, charts: charts.length };
+        return { ...state, version: latestNumber, systems, charts: charts.length };
       }),
     ),
   } satisfies VehiclesView);
@@ -31,11 +33,13 @@ export async function loadVehicleView(
   version: VehicleVersion,
 ): Promise<VehicleView> {
   const document = await loadVehicle(database, { organisationId, versionId: version.id });
+  const vehicle = await database.vehicles.find({ organisationId, vehicleId: version.vehicleId });
   return vehicleViewSchema.parse({
     id: version.vehicleId,
     name: version.vehicleName,
     description: document.description,
     version: version.number,
+    own: vehicle?.isOwn === true,
     counts: {
       components: document.components.length,
       connectors: document.connectors.length,

@@ -27,9 +27,21 @@ export default async function VehiclePage({ params }: { readonly params: Promise
         </Link>
       }
       actions={
-        <Link href={`/vehicles/${id}/charts`} className={buttonClass("primary")}>
-          Check a terminal chart
-        </Link>
+        <>
+          {view.own && (
+            <>
+              <Link href={`/vehicles/${id}/edit`} className={buttonClass("quiet")}>
+                Change it
+              </Link>
+              <Link href={`/vehicles/${id}/versions`} className={buttonClass("quiet")}>
+                Versions
+              </Link>
+            </>
+          )}
+          <Link href={`/vehicles/${id}/charts`} className={buttonClass("primary")}>
+            Check a terminal chart
+          </Link>
+        </>
       }
       wide
       entries={[
