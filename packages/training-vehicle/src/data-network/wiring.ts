@@ -1,5 +1,6 @@
+import { instrumentCluster, steeringLamp } from "../body/cluster";
 import { busPair, cavities, type HarnessPart, wire } from "../harness";
-import { brakeModule, engineModule, instrumentCluster, steeringLamp } from "./modules";
+import { brakeModule, engineModule } from "./modules";
 
 /**
  * The CAN runs from the engine module (terminator) past the brake module through the bulkhead to the dash splices,

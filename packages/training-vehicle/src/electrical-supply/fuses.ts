@@ -1,9 +1,20 @@
-import type { ComponentOf } from "@probeworthy/vehicle";
+import type { ComponentOf, VehicleDocument } from "@probeworthy/vehicle";
 import type { HarnessPart } from "../harness";
 import { wire } from "../harness";
 
+type Zone = NonNullable<VehicleDocument["groundPoints"][number]["zone"]>;
+
 const preFuseBox = "pre-fuse box on the battery";
 const fuseBox = "fuse box, left end of the dash";
+const engineBayBox = "fuse box in the engine bay, left";
+
+type Zoned = { readonly place: string; readonly zone: Zone };
+const zoneOf: Readonly<Record<string, Zone>> = {
+  [preFuseBox]: "engineBayLeft",
+  [engineBayBox]: "engineBayLeft",
+  [fuseBox]: "dashLeft",
+};
+const at = (place: string): Zoned => ({ place, zone: zoneOf[place] ?? "dashLeft" });
 
 const fuse = (
   id: string,
@@ -12,7 +23,7 @@ const fuse = (
   ratingAmps: number,
   form: ComponentOf<"fuse">["form"],
   coldOhms: number,
-): ComponentOf<"fuse"> => ({ kind: "fuse", id, title, place, ratingAmps, form, coldOhms });
+): ComponentOf<"fuse"> => ({ kind: "fuse", id, title, ...at(place), ratingAmps, form, coldOhms });
 
 /** The pre-fuse box with its three high-current fuses and the fuse box with the small ones. */
 export const fuses: HarnessPart = {
@@ -20,6 +31,7 @@ export const fuses: HarnessPart = {
     fuse("F1", "Fuse box supply", preFuseBox, 80, "bolted", 0.0006),
     fuse("F2", "Power steering, battery feed", preFuseBox, 60, "E", 0.0009),
     fuse("F3", "Alternator", preFuseBox, 125, "bolted", 0.0004),
+    fuse("F4", "Engine bay fuse box supply", preFuseBox, 80, "bolted", 0.0006),
     fuse("F11", "Power steering, ignition feed", fuseBox, 10, "F", 0.0074),
     fuse("F12", "Engine module", fuseBox, 10, "F", 0.0074),
     fuse("F13", "Instrument cluster, steering warning lamp", fuseBox, 5, "F", 0.0168),
@@ -29,13 +41,22 @@ export const fuses: HarnessPart = {
     fuse("F17", "Accessory socket", fuseBox, 15, "C", 0.0048),
   ],
   splices: [
-    { id: "XS5", title: "Terminal 30 bar of the fuse box", place: fuseBox },
-    { id: "XS6", title: "Terminal 15 bar of the fuse box", place: fuseBox },
+    { id: "XS5", title: "Terminal 30 bar of the fuse box", ...at(fuseBox) },
+    { id: "XS6", title: "Terminal 15 bar of the fuse box", ...at(fuseBox) },
+    { id: "XS8", title: "Terminal 30 bar of the engine bay fuse box", ...at(engineBayBox) },
+  ],
+  groundPoints: [
+    { id: "XE6", title: "Tail ground", place: "boot floor, behind the left lamp", zone: "tailLeft" },
+    { id: "XE7", title: "Front ground, right", place: "right inner wing, front", zone: "engineBayRight" },
+    { id: "XE8", title: "Front ground, left", place: "left inner wing, front", zone: "engineBayLeft" },
+    { id: "XE9", title: "Tail ground, right", place: "boot floor, behind the right lamp", zone: "tailRight" },
   ],
   conductors: [
     wire("W2", "XS1", "F1:1", "RD", 25, 0.03),
     wire("W3", "XS1", "F2:1", "RD", 25, 0.03),
     wire("W4", "XS1", "F3:1", "RD", 25, 0.03),
+    wire("W100", "XS1", "F4:1", "RD", 25, 0.03),
+    wire("W101", "F4:2", "XS8", "RD", 16, 0.5),
     wire("W12", "F1:2", "XS5", "RD", 16, 1.6),
     wire("W13", "XS5", "F15:1", "RD", 16, 0.04),
     wire("W14", "XS5", "F16:1", "RD", 16, 0.04),
