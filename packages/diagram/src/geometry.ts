@@ -56,12 +56,19 @@ export type SymbolKind =
   | "chargingSource"
   | "fuse"
   | "switch"
+  | "relay"
   | "resistor"
   | "lamp"
+  | "twoFilamentLamp"
+  | "ledLamp"
   | "diode"
   | "motor"
   | "torqueSensor"
+  | "positionSensor"
+  | "activeSpeedSensor"
+  | "passiveSpeedSensor"
   | "thermistor"
+  | "composed"
   | "passive"
   | "module"
   | "splice"
@@ -75,6 +82,8 @@ export interface SheetTerminal {
   readonly x: number;
   readonly y: number;
   readonly side: Side;
+  /** Electrical point id of the terminal, `A1:T1`: what a colouring by potential asks for. */
+  readonly pointOf?: string;
 }
 
 export interface SheetSymbol extends Box {
@@ -86,6 +95,10 @@ export interface SheetSymbol extends Box {
   readonly place?: string;
   /** Not every terminal of the component is on this sheet. */
   readonly partial: boolean;
+  /** Only where `partial`: how many terminals are elsewhere, and the ids of the systems whose sheets list it. */
+  readonly more?: { readonly terminals: number; readonly systems: readonly string[] };
+  /** The component that is drawn; absent for splices, grounds, rails and the body. */
+  readonly component?: string;
   readonly terminals: readonly SheetTerminal[];
   readonly primitives: readonly Primitive[];
   /** Only for fuses: what is drawn besides `primitives` while the fuse is in its holder, and while it is out. */
@@ -108,6 +121,8 @@ export interface SheetConductor {
   readonly from: string;
   readonly to: string;
   readonly twistedPair?: string;
+  /** Electrical point ids of its two ends, as drawn from the first of `points` to the last. */
+  readonly pointOf?: readonly [string, string];
   readonly points: readonly Position[];
   /** At least one; a long conductor is labelled near both ends. */
   readonly labels: readonly ConductorLabel[];
@@ -169,6 +184,34 @@ export interface SheetZones {
   readonly rows: number;
 }
 
+/**
+ * What goes on elsewhere: an arrow at the end of a conductor, at a splice or at a bar. Its strokes and words are in
+ * `primitives`; the web puts a link over `box`.
+ */
+export interface SheetReference {
+  readonly id: string;
+  /** The tip the conductor or bar ends at. */
+  readonly at: Position;
+  readonly box: Box;
+  /** Id and title of the system to jump to; the further systems that show the same designator in `systems`. */
+  readonly toSystem: string;
+  readonly title: string;
+  readonly systems: readonly string[];
+  /** The component, splice or ground point it goes on at, and the terminal or cavity where there is one. */
+  readonly toDesignator: string;
+  readonly toTerminal?: string;
+  /** The conductor that leaves; absent at a splice or bar. */
+  readonly conductor?: string;
+  readonly primitives: readonly Primitive[];
+}
+
+/** The mark of a twisted pair across its two conductors, drawn over them. */
+export interface SheetTwist {
+  readonly pair: string;
+  readonly conductors: readonly [string, string];
+  readonly primitives: readonly Primitive[];
+}
+
 export interface Sheet {
   readonly title: string;
   readonly width: number;
@@ -180,4 +223,7 @@ export interface Sheet {
   /** Lines that are no conductor: a battery post up to its rail, a stud that several conductors share. */
   readonly links: readonly { readonly id: string; readonly points: readonly Position[] }[];
   readonly zones: SheetZones;
+  /** Absent on sheets drawn before there were any; empty when nothing leaves the sheet. */
+  readonly references?: readonly SheetReference[];
+  readonly twists?: readonly SheetTwist[];
 }
