@@ -20,6 +20,7 @@ import { MessagePanel } from "./panel/message-panel";
 import { PublishDialog } from "./panel/publish-dialog";
 import { Offers } from "./sections/offers";
 import { type OpenRows, SectionTable } from "./sections/section-table";
+import { SectionTabs } from "./sections/section-tabs";
 import { VehicleSection } from "./sections/vehicle-section";
 
 const tabOf: Readonly<Record<SectionName, string>> = {
@@ -119,91 +120,89 @@ export function WorkspaceScreen({ view }: { readonly view: AuthoringView }) {
             onMessages={() => setPanel("messages")}
           />
         </div>
-        <div className="grid items-start gap-x-8 gap-y-8 xl:grid-cols-[minmax(0,1fr)_minmax(24rem,34rem)]">
-          <div className="min-w-0">
-            <Tabs
-              label="Parts of the vehicle"
-              value={tab}
-              onValueChange={setTab}
-              items={[
-                { value: "vehicle", label: "Vehicle", content: <VehicleSection /> },
-                { value: "components", label: "Components", content: table("components") },
-                {
-                  value: "fuses",
-                  label: "Fuses",
-                  content: <SectionTable section="components" fusesOnly {...rows} />,
-                },
-                { value: "connectors", label: "Connectors", content: table("connectors") },
-                {
-                  value: "conductors",
-                  label: "Conductors",
-                  content: table(
-                    "conductors",
-                    "Enter goes down a row and adds one at the end, Alt and arrows go to any cell. Rows copied from a spreadsheet are pasted into the first cell they belong in.",
-                  ),
-                },
-                {
-                  value: "joints",
-                  label: "Splices and grounds",
-                  content: (
-                    <div className="space-y-8">
-                      <section aria-labelledby="joints-grounds" className="space-y-2">
-                        <h2 id="joints-grounds">Ground points</h2>
-                        {table("groundPoints")}
-                      </section>
-                      <section aria-labelledby="joints-splices" className="space-y-2">
-                        <h2 id="joints-splices">Splices</h2>
-                        {table("splices")}
-                      </section>
-                    </div>
-                  ),
-                },
-                { value: "conditions", label: "Conditions", content: table("conditions") },
-                { value: "systems", label: "Systems", content: table("systems") },
-                { value: "symptoms", label: "Symptoms", content: table("symptoms") },
-              ]}
-            />
-          </div>
-          <aside aria-label="What becomes of it" className="min-w-0 xl:sticky xl:top-20">
-            <Tabs
-              label="What becomes of it"
-              value={panel}
-              onValueChange={setPanel}
-              items={[
-                {
-                  value: "drawing",
-                  label: "Drawing",
-                  content: (
-                    <DiagramPanel
-                      vehicleId={view.vehicleId}
-                      systemId={systemId}
-                      onSystem={setSystem}
-                      onChoose={choose}
-                    />
-                  ),
-                },
-                {
-                  value: "messages",
-                  label: errors === 0 ? "Messages" : `Messages (${errors})`,
-                  content: (
-                    <div className="max-h-[70vh] overflow-y-auto">
-                      <MessagePanel messages={saving.messages} onJump={jump} />
-                    </div>
-                  ),
-                },
-                {
-                  value: "chart",
-                  label: "Chart",
-                  content: (
-                    <div className="max-h-[70vh] overflow-y-auto">
-                      <ChartPanel vehicleId={view.vehicleId} systemId={systemId} />
-                    </div>
-                  ),
-                },
-              ]}
-            />
-          </aside>
-        </div>
+        <SectionTabs
+          label="Parts of the vehicle"
+          value={tab}
+          onValueChange={setTab}
+          items={[
+            { value: "vehicle", label: "Vehicle", content: <VehicleSection /> },
+            { value: "components", label: "Components", content: table("components") },
+            {
+              value: "fuses",
+              label: "Fuses",
+              content: <SectionTable section="components" fusesOnly {...rows} />,
+            },
+            { value: "connectors", label: "Connectors", content: table("connectors") },
+            {
+              value: "conductors",
+              label: "Conductors",
+              content: table(
+                "conductors",
+                "Enter goes down a row and adds one at the end, Alt and arrows go to any cell. Rows copied from a spreadsheet are pasted into the first cell they belong in.",
+              ),
+            },
+            {
+              value: "joints",
+              label: "Splices and grounds",
+              content: (
+                <div className="space-y-8">
+                  <section aria-labelledby="joints-grounds" className="space-y-2">
+                    <h2 id="joints-grounds">Ground points</h2>
+                    {table("groundPoints")}
+                  </section>
+                  <section aria-labelledby="joints-splices" className="space-y-2">
+                    <h2 id="joints-splices">Splices</h2>
+                    {table("splices")}
+                  </section>
+                </div>
+              ),
+            },
+            { value: "conditions", label: "Conditions", content: table("conditions") },
+            { value: "systems", label: "Systems", content: table("systems") },
+            { value: "symptoms", label: "Symptoms", content: table("symptoms") },
+          ]}
+          beside={
+            <aside aria-label="What becomes of it" className="min-w-0 xl:sticky xl:top-20">
+              <Tabs
+                label="What becomes of it"
+                value={panel}
+                onValueChange={setPanel}
+                items={[
+                  {
+                    value: "drawing",
+                    label: "Drawing",
+                    content: (
+                      <DiagramPanel
+                        vehicleId={view.vehicleId}
+                        systemId={systemId}
+                        onSystem={setSystem}
+                        onChoose={choose}
+                      />
+                    ),
+                  },
+                  {
+                    value: "messages",
+                    label: errors === 0 ? "Messages" : `Messages (${errors})`,
+                    content: (
+                      <div className="max-h-[70vh] overflow-y-auto">
+                        <MessagePanel messages={saving.messages} onJump={jump} />
+                      </div>
+                    ),
+                  },
+                  {
+                    value: "chart",
+                    label: "Chart",
+                    content: (
+                      <div className="max-h-[70vh] overflow-y-auto">
+                        <ChartPanel vehicleId={view.vehicleId} systemId={systemId} />
+                      </div>
+                    ),
+                  },
+                ]}
+              />
+            </aside>
+          }
+        />
       </MessagesProvider>
     </DraftProvider>
   );

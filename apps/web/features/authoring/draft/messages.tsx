@@ -35,10 +35,26 @@ export function useFieldMessage(path: Path, exact = false): string | undefined {
   return found === undefined ? undefined : sentence(found.message);
 }
 
-/** A message as a sentence of its own. */
+const schemaWords: readonly (readonly [RegExp, (found: RegExpExecArray) => string])[] = [
+  [/^Invalid input: expected \w+, received (?:undefined|null)$/, () => "Fill this in."],
+  [/^Invalid input: expected (\w+), received \w+$/, ([, kind]) => `Write a ${kind}.`],
+  [/^Too small: expected array/, () => "Add at least one."],
+  [/^Too small: expected string to have >=1 /, () => "Fill this in."],
+  [/^Too small: expected number to be >=(\S+)$/, ([, least]) => `At least ${least}.`],
+  [/^Too small: expected number to be >(\S+)$/, ([, least]) => `More than ${least}.`],
+  [/^Too big: expected number to be <=?(\S+)$/, ([, most]) => `At most ${most}.`],
+  [
+    /^Invalid option: expected one of (.*)$/,
+    ([, options]) => `Choose one of ${options?.replaceAll("|", ", ")}.`,
+  ],
+  [/^Unrecognized keys?: (.*)$/, ([, keys]) => `${keys} is not known here.`],
+];
+
+/** A message as a sentence of its own; the schema's own words become those of the shop. */
 export function sentence(message: string): string {
-  if (/^Invalid input: expected \w+, received (undefined|null)$/.test(message)) return "Fill this in.";
-  const expected = /^Invalid input: expected (\w+), received \w+$/.exec(message)?.[1];
-  if (expected !== undefined) return `Write a ${expected}.`;
+  for (const [pattern, words] of schemaWords) {
+    const found = pattern.exec(message);
+    if (found !== null) return words(found);
+  }
   return message.charAt(0).toUpperCase() + message.slice(1) + (/[.?]$/.test(message) ? "" : ".");
 }

@@ -183,7 +183,7 @@ export function ConditionValuesControl({ value, onChange }: Omit<OwnedProps, "ow
                 ))}
               </Select>
             )}
-            <RowButton aria-label={`Leave ${name} as usual`} onClick={() => onChange(without(name))}>
+            <RowButton aria-label={`Remove ${name}: as usual`} onClick={() => onChange(without(name))}>
               Remove
             </RowButton>
           </div>

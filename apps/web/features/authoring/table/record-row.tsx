@@ -1,6 +1,6 @@
 "use client";
 
-import { memo } from "react";
+import { Fragment, memo } from "react";
 import { Icon } from "@/components/icon";
 import { useDraftActions } from "../draft/draft-context";
 import { type AuthoringMessage, isInside, sentence } from "../draft/messages";
@@ -69,7 +69,7 @@ export const RecordRow = memo(function RecordRow(props: RecordRowProps) {
           const text = formatPath(own);
           const message = messages.find((one) => isInside(one, text));
           const label = `${spec.label} of ${name}`;
-          return (
+          const cell = (
             <td key={spec.key} data-path={text} data-cell={`${index} ${column}`} className="p-0">
               {spec.key === nameKey ? (
                 <NameControl
@@ -98,17 +98,21 @@ export const RecordRow = memo(function RecordRow(props: RecordRowProps) {
               )}
             </td>
           );
+          if (!showKind || column > 0) return cell;
+          return (
+            <Fragment key={spec.key}>
+              {cell}
+              <td className="px-2 py-1.5 whitespace-nowrap text-ink-soft">{kindWords(section, record)}</td>
+            </Fragment>
+          );
         })}
-        {showKind && (
-          <td className="px-2 py-1.5 whitespace-nowrap text-ink-soft">{kindWords(section, record)}</td>
-        )}
         <td className="px-2 whitespace-nowrap">
           <span className="flex gap-3">
             {fields.length > 0 && (
               <button
                 type="button"
                 aria-expanded={isOpen}
-                aria-label={`Form of ${name}${inForm > 0 ? `, ${inForm} messages` : ""}`}
+                aria-label={`${isOpen ? "Close form" : "Form"} of ${name}${inForm > 0 ? `, ${inForm} messages` : ""}`}
                 onClick={() => actions.toggle(index)}
                 className="link min-h-9 cursor-pointer"
               >
@@ -118,7 +122,7 @@ export const RecordRow = memo(function RecordRow(props: RecordRowProps) {
             )}
             <button
               type="button"
-              aria-label={`Duplicate ${item} ${name}`}
+              aria-label={`Copy ${item} ${name}`}
               onClick={() => actions.duplicate(index)}
               className="link min-h-9 cursor-pointer"
             >

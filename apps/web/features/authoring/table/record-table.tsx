@@ -2,6 +2,7 @@
 
 import {
   type ClipboardEvent,
+  Fragment,
   type KeyboardEvent,
   type ReactNode,
   useCallback,
@@ -111,16 +112,18 @@ export function RecordTable(props: RecordTableProps) {
           <caption className="sr-only">{caption}</caption>
           <thead className="border-b-2 border-ink align-bottom">
             <tr>
-              {columns.map((column) => (
-                <th key={column.key} scope="col" className="px-2 py-1.5 text-sm font-semibold">
-                  {column.label}
-                </th>
+              {columns.map((column, index) => (
+                <Fragment key={column.key}>
+                  <th scope="col" className="px-2 py-1.5 text-sm font-semibold">
+                    {column.label}
+                  </th>
+                  {showKind && index === 0 && (
+                    <th scope="col" className="px-2 py-1.5 text-sm font-semibold">
+                      Kind
+                    </th>
+                  )}
+                </Fragment>
               ))}
-              {showKind && (
-                <th scope="col" className="px-2 py-1.5 text-sm font-semibold">
-                  Kind
-                </th>
-              )}
               <th>
                 <span className="sr-only">Actions</span>
               </th>
