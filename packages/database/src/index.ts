@@ -42,6 +42,7 @@ export type { Organisation } from "./repositories/organisations";
 export type { ScenarioForAuthor, ScenarioSummary, ScenarioVersion } from "./repositories/scenarios";
 export type { StartAttempt, StartProblem } from "./repositories/start-attempt";
 export type { Account, AccountForSignIn, MembershipOfUser, Person } from "./repositories/users";
+export type { SheetRef } from "./repositories/vehicle-sheets";
 export type {
   VehicleForAuthor,
   VehicleSummary,

@@ -3,6 +3,7 @@ import { contentHash } from "../content-hash";
 import { isUniqueViolation } from "../errors";
 import { toJson, toOptionalJson } from "../json";
 import { fail, type Result, succeed } from "../result";
+import { createSheetStore } from "./vehicle-sheets";
 
 export interface VehicleSummary {
   id: string;
@@ -45,6 +46,8 @@ interface VehicleRef {
 
 export function createVehicleRepository(client: Client) {
   return {
+    ...createSheetStore(client),
+
     /** Vehicles that can be used: those with a version. */
     async list(input: { organisationId: string }): Promise<VehicleSummary[]> {
       const rows = await client.vehicle.findMany({
