@@ -13,6 +13,7 @@ import {
   makeCollege,
   makeGradedAttempt,
   makeInvitation,
+  makeOwnVehicle,
   makeScenario,
 } from "./support/college";
 
@@ -189,6 +190,90 @@ const table: RouteRow[] = [
     method: "GET",
     allowed: teachers,
     target: async (_, { vehicle }) => ({ params: { id: vehicle.id } }),
+  },
+  {
+    route: "vehicles",
+    method: "POST",
+    allowed: teachers,
+    target: async () => ({ body: { start: "blank", title: "Our own car" } }),
+  },
+  {
+    route: "vehicles/lists",
+    method: "POST",
+    allowed: teachers,
+    target: async () => ({
+      body: { connectors: "", conductors: "conductor,from,to,colour,mm2,length\nW1,G1:+,F1:1,RD,4,0.6" },
+    }),
+  },
+  {
+    route: "vehicles/[id]/draft",
+    method: "PUT",
+    allowed: teachers,
+    target: async (database, college) => {
+      const { vehicleId, seenAt } = await makeOwnVehicle(database, college);
+      return { params: { id: vehicleId }, body: { seenAt, document: { title: "Half done" } } };
+    },
+  },
+  {
+    route: "vehicles/[id]/draft-chart",
+    method: "POST",
+    allowed: teachers,
+    target: async (database, college) => {
+      const { vehicleId } = await makeOwnVehicle(database, college);
+      return {
+        params: { id: vehicleId },
+        body: { document: { title: "Bare" }, systemId: "none", csv: null },
+      };
+    },
+  },
+  {
+    route: "vehicles/[id]/drawing",
+    method: "POST",
+    allowed: teachers,
+    target: async (database, college) => {
+      const { vehicleId } = await makeOwnVehicle(database, college);
+      return { params: { id: vehicleId }, body: { document: { title: "Bare" }, systemId: "none" } };
+    },
+  },
+  {
+    route: "vehicles/[id]/publish",
+    method: "POST",
+    allowed: teachers,
+    target: async (database, college) => {
+      const { vehicleId, seenAt } = await makeOwnVehicle(database, college);
+      return { params: { id: vehicleId }, body: { seenAt } };
+    },
+  },
+  {
+    route: "vehicles/[id]/changes",
+    method: "GET",
+    allowed: teachers,
+    target: async (database, college) => ({
+      params: { id: (await makeOwnVehicle(database, college)).vehicleId },
+    }),
+  },
+  {
+    route: "vehicles/[id]/export",
+    method: "GET",
+    allowed: teachers,
+    target: async (database, college) => ({
+      params: { id: (await makeOwnVehicle(database, college)).vehicleId },
+    }),
+  },
+  {
+    route: "vehicles/[id]/archive",
+    method: "POST",
+    allowed: teachersNothing,
+    target: async (database, college) => ({
+      params: { id: (await makeOwnVehicle(database, college)).vehicleId },
+      body: { archived: true },
+    }),
+  },
+  {
+    route: "vehicle-schema",
+    method: "GET",
+    allowed: { learner: 200, ...staff },
+    target: async () => ({}),
   },
   {
     route: "charts/[id]/csv",
@@ -388,6 +473,10 @@ describe("what a write leaves behind", () => {
       "scenario.published",
       "scenario.archived",
       "vehicle.chart_checked",
+      "vehicle.created",
+      "vehicle.draft_saved",
+      "vehicle.published",
+      "vehicle.archived",
       "invitation.created",
       "invitation.revoked",
       "person.added",
@@ -429,5 +518,22 @@ describe("two screens on one draft", () => {
     expect(await read()).toBe("first screen");
     expect((await save("second screen", null)).status).toBe(200);
     expect(await read()).toBe("second screen");
+  });
+
+  it("holds for a vehicle too, and a supplied vehicle cannot be saved over at all", async () => {
+    const { database } = opened;
+    const { vehicleId, seenAt } = await makeOwnVehicle(database, college);
+    const row = table.find(({ route }) => route === "vehicles/[id]/draft");
+    if (row === undefined) throw new Error("the table has no draft of a vehicle");
+    signIn(college, "instructor");
+    const save = (id: string, title: string) =>
+      call(row, { params: { id }, body: { seenAt, document: { title } } });
+    expect((await save(vehicleId, "first screen")).status).toBe(200);
+    const second = await save(vehicleId, "second screen");
+    expect(second.status).toBe(409);
+    expect(await second.json()).toMatchObject({ reason: "draft_changed" });
+    const found = await database.vehicles.find({ organisationId: college.organisationId, vehicleId });
+    expect(found?.name).toBe("first screen");
+    expect((await save(college.vehicle.id, "not ours")).status).toBe(404);
   });
 });

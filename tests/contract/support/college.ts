@@ -184,6 +184,21 @@ export async function makeScenario(
   return { scenarioId, seenAt: found.updatedAt.toISOString() };
 }
 
+/** One of the college's own, as a draft without a version. */
+export async function makeOwnVehicle(database: Database, { organisationId }: College) {
+  const key = `own-${randomUUID()}`;
+  const savedAt = new Date("2026-03-02T08:00:00Z");
+  const draft = { ...trainingVehicle, id: key, title: "The college's car" };
+  const created = await database.vehicles.createDraft({
+    organisationId,
+    key,
+    name: draft.title,
+    draft,
+    savedAt,
+  });
+  return { vehicleId: must(created).id, seenAt: savedAt.toISOString(), draft };
+}
+
 export async function makeChart(database: Database, { organisationId, people, vehicle }: College) {
   const stored = await database.charts.create({
     organisationId,
