@@ -1,15 +1,27 @@
 import type { VehicleDocument } from "@probeworthy/vehicle";
+import { bodyElectrics } from "./body/wiring";
 import { conditions } from "./conditions";
 import { dataNetwork } from "./data-network/wiring";
 import { batteryAndCharging } from "./electrical-supply/battery-and-charging";
 import { fuses } from "./electrical-supply/fuses";
 import { ignitionSwitch } from "./electrical-supply/ignition-switch";
+import { exteriorLighting } from "./exterior-lighting/wiring";
 import type { HarnessPart } from "./harness";
+import { steeringAngleSensor } from "./power-steering/angle-sensor";
 import { powerSteering } from "./power-steering/wiring";
 import { powerSteeringSystem } from "./service-information/power-steering";
 import { symptoms } from "./symptoms";
 
-const parts: readonly HarnessPart[] = [batteryAndCharging, fuses, ignitionSwitch, powerSteering, dataNetwork];
+const parts: readonly HarnessPart[] = [
+  batteryAndCharging,
+  fuses,
+  ignitionSwitch,
+  powerSteering,
+  steeringAngleSensor,
+  dataNetwork,
+  bodyElectrics,
+  ...exteriorLighting,
+];
 
 /** The Brambling 1.2: an invented three-door car; every pin, colour, length and limit is our own. */
 export const trainingVehicle: VehicleDocument = {

@@ -1,0 +1,205 @@
+import type { ComponentOf } from "@probeworthy/vehicle";
+import { cavities, type HarnessPart, wire } from "../harness";
+import { bodyModule } from "./body-module";
+
+const behindFuses = { place: "behind the dash fuse box", zone: "dashLeft" } as const;
+const onColumn = { place: "on the steering column", zone: "column" } as const;
+const engineBayBox = { place: "fuse box in the engine bay, left", zone: "engineBayLeft" } as const;
+
+const indicatorSwitch: ComponentOf<"switch"> = {
+  kind: "switch",
+  id: "S7",
+  title: "Indicator switch",
+  ...onColumn,
+  terminals: ["31", "L", "R"],
+  condition: "indicator",
+  positions: { off: [], left: [["31", "L"]], right: [["31", "R"]], hazard: [] },
+  contactOhms: 0.05,
+};
+
+const hazardSwitch: ComponentOf<"switch"> = {
+  kind: "switch",
+  id: "S8",
+  title: "Hazard warning switch",
+  place: "centre of the dash",
+  zone: "dashCentre",
+  terminals: ["31", "H"],
+  condition: "indicator",
+  positions: { off: [], left: [], right: [], hazard: [["31", "H"]] },
+  contactOhms: 0.05,
+};
+
+const hornButton: ComponentOf<"switch"> = {
+  kind: "switch",
+  id: "S9",
+  title: "Horn button",
+  place: "in the steering wheel, through the clock spring",
+  zone: "column",
+  terminals: ["31", "H"],
+  condition: "horn",
+  positions: { rest: [], pressed: [["31", "H"]] },
+  contactOhms: 0.4,
+};
+
+const doorContact: ComponentOf<"switch"> = {
+  kind: "switch",
+  id: "S10",
+  title: "Door contact, driver's door",
+  place: "left front pillar",
+  zone: "doorLeft",
+  terminals: ["31", "D"],
+  condition: "doors",
+  positions: { closed: [], open: [["31", "D"]] },
+  contactOhms: 0.1,
+};
+
+const hornRelay: ComponentOf<"relay"> = {
+  kind: "relay",
+  id: "K3",
+  title: "Horn relay",
+  ...engineBayBox,
+  contact: "make",
+  coilOhms: 90,
+  pullInVolts: 7.2,
+  dropOutVolts: 2.5,
+  contactOhms: 0.005,
+  suppressor: "resistor",
+};
+
+const horn: ComponentOf<"resistor"> = {
+  kind: "resistor",
+  id: "E19",
+  title: "Horn",
+  place: "behind the front bumper",
+  zone: "engineBayFront",
+  ohms: 2.7,
+  form: "horn",
+};
+
+/** Body module with its switches, and the horn with button and relay. */
+export const bodyElectrics: HarnessPart = {
+  components: [bodyModule, indicatorSwitch, hazardSwitch, hornButton, doorContact, hornRelay, horn],
+  connectors: [
+    {
+      id: "X104",
+      title: "Body module, feeds and switches",
+      ...behindFuses,
+      housing: "black, sixteen-way",
+      rows: 2,
+      columns: 8,
+      component: "A5",
+      cavities: cavities([
+        "30",
+        "15",
+        "SL",
+        "SR",
+        "SH",
+        "HB",
+        "HR",
+        "31",
+        "30L",
+        "DC",
+        "58",
+        "54",
+        "IL",
+        "IR",
+        "",
+        "",
+      ]),
+    },
+    {
+      id: "X105",
+      title: "Body module, data",
+      ...behindFuses,
+      housing: "blue, six-way",
+      rows: 2,
+      columns: 3,
+      component: "A5",
+      cavities: cavities(["CH", "CH2", "LIN", "CL", "CL2", ""]),
+    },
+    {
+      id: "X106",
+      title: "Indicator switch",
+      ...onColumn,
+      housing: "natural, four-way",
+      rows: 1,
+      columns: 4,
+      component: "S7",
+      cavities: cavities(["L", "31", "R", ""]),
+    },
+    {
+      id: "X107",
+      title: "Hazard warning switch",
+      place: "centre of the dash",
+      zone: "dashCentre",
+      housing: "red, two-way",
+      rows: 1,
+      columns: 2,
+      component: "S8",
+      cavities: cavities(["31", "H"]),
+    },
+    {
+      id: "X108",
+      title: "Horn button, clock spring",
+      ...onColumn,
+      housing: "white, two-way",
+      rows: 1,
+      columns: 2,
+      component: "S9",
+      cavities: cavities(["H", "31"]),
+    },
+    {
+      id: "X109",
+      title: "Horn",
+      place: "behind the front bumper",
+      zone: "engineBayFront",
+      housing: "black, two-way, sealed",
+      rows: 1,
+      columns: 2,
+      component: "E19",
+      cavities: cavities(["1", "2"]),
+    },
+    {
+      id: "X113",
+      title: "Door contact",
+      place: "left front pillar",
+      zone: "doorLeft",
+      housing: "natural, two-way",
+      rows: 1,
+      columns: 2,
+      component: "S10",
+      cavities: cavities(["D", "31"]),
+    },
+  ],
+  splices: [
+    { id: "XS20", title: "Switch ground splice", place: "dash harness, at the column", zone: "column" },
+    { id: "XS21", title: "Horn feed splice", ...engineBayBox },
+  ],
+  conductors: [
+    wire("W113", "XS5", "F36:1", "RD", 16, 0.04),
+    wire("W114", "F36:2", "X104.1", "RDBU", 0.75, 0.3),
+    wire("W115", "XS5", "F37:1", "RD", 16, 0.04),
+    wire("W116", "F37:2", "X104.9", "RDPK", 1.5, 0.3),
+    wire("W117", "XS6", "F47:1", "VT", 2.5, 0.03),
+    wire("W118", "F47:2", "X104.2", "VTGY", 0.5, 0.3),
+    wire("W119", "X104.8", "XS3", "BKWH", 1.5, 0.4),
+    wire("W120", "X106.1", "X104.3", "BUWH", 0.35, 0.7),
+    wire("W121", "X106.3", "X104.4", "BUGN", 0.35, 0.7),
+    wire("W122", "X106.2", "XS20", "BKWH", 0.5, 0.2),
+    wire("W123", "X107.2", "X104.5", "BURD", 0.35, 0.9),
+    wire("W124", "X107.1", "XS20", "BKWH", 0.5, 0.5),
+    wire("W125", "X108.1", "X104.6", "GYWH", 0.35, 0.8),
+    wire("W126", "X108.2", "XS20", "BKWH", 0.5, 0.3),
+    wire("W127", "XS20", "XS3", "BKWH", 0.75, 0.5),
+    wire("W128", "X113.1", "X104.10", "GYBN", 0.35, 0.9),
+    wire("W129", "X113.2", "XS3", "BKWH", 0.35, 0.7),
+    wire("W130", "XS8", "F32:1", "RD", 16, 0.04),
+    wire("W131", "F32:2", "XS21", "RDBN", 1.5, 0.05),
+    wire("W132", "XS21", "K3:30", "RDBN", 1.5, 0.05),
+    wire("W133", "XS21", "K3:86", "RDBN", 1.5, 0.05),
+    wire("W134", "K3:85", "X100.2", "GYOG", 0.5, 0.6),
+    wire("W135", "X100.2/b", "X104.7", "GYOG", 0.5, 0.9),
+    wire("W136", "K3:87", "X109.1", "BNRD", 1.5, 1.1),
+    wire("W137", "X109.2", "XS24", "BK", 1.5, 0.4),
+  ],
+};
