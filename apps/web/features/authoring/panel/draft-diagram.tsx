@@ -75,6 +75,7 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
     else return;
     event.preventDefault();
   };
+  const shift = (id: string) => (moving?.id === id ? `translate(${moving.dx} ${moving.dy})` : undefined);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing with buttons in it has no HTML element of its own
     <svg
@@ -102,14 +103,16 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
           isApart={false}
         />
       ))}
-      {sheet.symbols.map((symbol) => {
-        const drawn = (
-          <>
-            <Primitives list={symbol.primitives} />
-            <Primitives list={symbol.fitted ?? []} />
-          </>
-        );
-        if (!movable.includes(symbol)) return <g key={symbol.id}>{drawn}</g>;
+      {sheet.symbols.map((symbol) => (
+        <g key={symbol.id} transform={shift(symbol.id)}>
+          <Primitives list={symbol.primitives} />
+          <Primitives list={symbol.fitted ?? []} />
+        </g>
+      ))}
+      {sheet.conductors.map((conductor) => (
+        <ConductorCode key={conductor.id} conductor={conductor} />
+      ))}
+      {movable.map((symbol) => {
         const isMoving = moving?.id === symbol.id;
         return (
           // biome-ignore lint/a11y/useSemanticElements: there is no button element inside SVG
@@ -119,8 +122,8 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
             tabIndex={symbol.id === tabStop ? 0 : -1}
             data-symbol={symbol.id}
             aria-label={`${symbol.designator} ${symbol.title}${placed.includes(symbol.id) ? ", placed by hand" : ""}`}
-            className="cursor-move touch-none focus-visible:[&>rect]:stroke-copper-fill"
-            transform={isMoving ? `translate(${moving.dx} ${moving.dy})` : undefined}
+            className="cursor-move touch-none outline-none focus-visible:[&>rect]:stroke-copper-fill"
+            transform={shift(symbol.id)}
             onFocus={() => setActive(symbol.id)}
             onPointerDown={down(symbol)}
             onPointerMove={move}
@@ -137,15 +140,11 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
               className={isMoving ? "stroke-copper-fill" : "stroke-transparent hover:stroke-edge"}
               fill="transparent"
               strokeDasharray={isMoving ? "6 4" : undefined}
-              strokeWidth={2}
+              strokeWidth={3}
             />
-            {drawn}
           </g>
         );
       })}
-      {sheet.conductors.map((conductor) => (
-        <ConductorCode key={conductor.id} conductor={conductor} />
-      ))}
     </svg>
   );
 }

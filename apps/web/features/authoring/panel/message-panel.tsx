@@ -32,7 +32,7 @@ function Group({ title, messages, onJump }: MessagePanelProps & { readonly title
   const draft = useDraft();
   return (
     <div>
-      <h3>{title}</h3>
+      <h2 className="text-base">{title}</h2>
       <ul className="mt-1 divide-y divide-hairline">
         {messages.map(({ path, message }) => (
           <li key={`${path} ${message}`} className="py-1">
