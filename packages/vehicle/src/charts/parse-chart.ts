@@ -1,4 +1,4 @@
-import { CsvError, parse } from "csv-parse/sync";
+import { type CsvRecord, readCsvRecords } from "../csv-records";
 import type { VehicleDocument } from "../document/vehicle-document";
 import { createVehicleIndex, type VehicleIndex } from "../document/vehicle-index";
 import { parsePoint } from "../points/point-ids";
@@ -61,8 +61,8 @@ export interface ChartProblem {
  * Errors: every problem in the file at once, with line and column.
  */
 export function parseChart(csv: string, document: VehicleDocument): Result<ParsedChart, ChartProblem[]> {
-  const records = readRecords(csv);
-  if (!records.ok) return records;
+  const records = readCsvRecords(csv);
+  if (!records.ok) return err([{ column: "", ...records.error }]);
   const [header, ...lines] = records.value;
   if (!header)
     return err([
@@ -86,46 +86,7 @@ export function parseChart(csv: string, document: VehicleDocument): Result<Parse
   return problems.length === 0 ? ok({ rows }) : err(problems);
 }
 
-interface CsvRecord {
-  readonly line: number;
-  readonly cells: readonly string[];
-}
-
 const listColumns = (): string => "terminal, function, condition, expected low, expected high, unit";
-
-/** The separator that parts the header line into most cells. */
-function findDelimiter(csv: string): string {
-  const header =
-    csv
-      .replace(/^\uFEFF/, "")
-      .split(/\r?\n|\r/)
-      .find((line) => line.trim() !== "") ?? "";
-  const count = (separator: string): number => header.replace(/"[^"]*"/g, "").split(separator).length;
-  return [",", ";", "\t"].reduce((best, separator) => (count(separator) > count(best) ? separator : best));
-}
-
-function readRecords(csv: string): Result<CsvRecord[], ChartProblem[]> {
-  const records: CsvRecord[] = [];
-  try {
-    parse(csv, {
-      bom: true,
-      delimiter: findDelimiter(csv),
-      relax_column_count: true,
-      skip_empty_lines: true,
-      trim: true,
-      on_record: (cells: string[], { lines }) => {
-        if (cells.some((cell) => cell !== "")) records.push({ line: lines, cells });
-        return null;
-      },
-    });
-  } catch (error) {
-    if (!(error instanceof CsvError)) throw error;
-    const line = typeof error.lines === "number" ? error.lines : records.length + 1;
-    const message = "the quotes on this line do not pair; write a quote inside a quoted cell twice";
-    return err([{ line, column: "", message }]);
-  }
-  return ok(records);
-}
 
 function readHeader(header: CsvRecord): Result<ReadonlyMap<ChartColumn, number>, ChartProblem[]> {
   const columns = new Map<ChartColumn, number>();
