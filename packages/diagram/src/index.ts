@@ -4,3 +4,4 @@ export * from "./geometry";
 export * from "./quality";
 export * from "./text-size";
 export * from "./zones";
+export * from "./svg/drawing-to-svg";

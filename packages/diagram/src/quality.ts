@@ -1,4 +1,4 @@
-import type { Box, ConductorLabel, Position, Sheet } from "./geometry";
+import type { Box, ConductorLabel, Position, Primitive, Sheet } from "./geometry";
 import { textWidth } from "./text-size";
 
 interface Segment {
@@ -68,8 +68,11 @@ export function countCrossings(sheet: Sheet): number {
 
 /** Every conductor that passes through the inside of a symbol, as `W12 through A1`. Should be empty. */
 export function conductorsThroughSymbols(sheet: Sheet): readonly string[] {
+  const references = (sheet.references ?? [])
+    .filter((reference) => reference.conductor !== undefined)
+    .map(({ id, box }) => ({ id, ...box }));
   return sheet.conductors.flatMap((conductor) =>
-    sheet.symbols
+    [...sheet.symbols, ...references]
       .filter((symbol) => segmentsOf(conductor.points).some((segment) => segmentEntersBox(segment, symbol)))
       .map((symbol) => `${conductor.id} through ${symbol.id}`),
   );
@@ -99,8 +102,14 @@ export function conductorsOnConductors(sheet: Sheet): readonly string[] {
 }
 
 /** Boxes of everything written on the sheet that belongs to a symbol, with the symbol's id. */
-export function symbolTextBoxes(sheet: Pick<Sheet, "symbols">): readonly { id: string; box: Box }[] {
-  return sheet.symbols.flatMap((symbol) =>
+export function symbolTextBoxes(
+  sheet: Pick<Sheet, "symbols" | "references">,
+): readonly { id: string; box: Box }[] {
+  const drawn: readonly { id: string; primitives: readonly Primitive[]; fitted?: readonly Primitive[] }[] = [
+    ...sheet.symbols,
+    ...(sheet.references ?? []),
+  ];
+  return drawn.flatMap((symbol) =>
     [...symbol.primitives, ...(symbol.fitted ?? [])].flatMap((primitive) => {
       if (primitive.kind !== "text") return [];
       const width = textWidth(primitive.text, primitive.role);

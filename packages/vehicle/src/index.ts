@@ -20,6 +20,7 @@ export {
   vehicleDraftSchema,
 } from "./document/parse-vehicle";
 export * from "./document/vehicle-document";
+export { relayTerminals, terminalsOf } from "./document/vehicle-index";
 export { type Zone, zones } from "./document/zone";
 export { batteryOpenVolts } from "./physics/battery";
 export { cableOhmsPerMetre, conductorAmpacity, conductorOhms, copperOhmsAt } from "./physics/copper";

@@ -5,15 +5,17 @@ import type {
   Sheet,
   SheetConductor,
   SheetConnector,
+  SheetReference,
   SheetSymbol,
   SheetTestPoint,
   Side,
 } from "../geometry";
 import { zonesFor } from "../zones";
 import { bareMetalDepth, ringDepth } from "./bar-shape";
-import { componentTerminals } from "./conductor-ends";
+import { resolveEnd } from "./conductor-ends";
 import type { Draft, Slot } from "./draft";
 import { drawBody, drawRail } from "./rails";
+import { referenceDepth } from "./reference-shape";
 import type { PlacedNode, RawLayout } from "./run-elk";
 import { boundaryDepth, facingDepth, harnessDepth, type PlacedGroup, postDepth } from "./shape";
 import { line, moved } from "./symbols/pieces";
@@ -26,6 +28,7 @@ const isOnConnector = (slot: Slot) => slot.connector !== undefined;
 
 /** How far a line runs into its node, from the node's edge. */
 function lineDepth(placed: PlacedNode, slot: Slot, strip: number): number {
+  if (placed.node.kind === "reference") return referenceDepth;
   if (placed.node.kind === "ground") return ringDepth;
   if (placed.node.kind === "component") {
     if (isOnConnector(slot)) return harnessDepth;
@@ -163,20 +166,22 @@ function postLeads(placed: PlacedNode): Shape["primitives"] {
 
 function symbolOf(document: VehicleDocument, placed: PlacedNode): SheetSymbol | undefined {
   const { node, shape, x, y } = placed;
-  if (node.kind === "inline" || node.kind === "rail") return undefined;
+  if (node.kind === "inline" || node.kind === "rail" || node.kind === "reference") return undefined;
   const shift = (pieces: Shape["primitives"]) => pieces.map((piece) => moved(piece, x, y));
   const owner = node.kind === "component" ? node.component.id : node.owner;
   const named = [...document.components, ...document.splices, ...document.groundPoints].find(
     (one) => one.id === owner,
   );
-  const wired = shape.slots.filter((slot) => slot.conductor !== undefined || !isOnConnector(slot)).length;
+  const more = node.kind === "component" ? node.more : undefined;
   return {
     id: node.kind === "stud" ? node.id : owner,
     kind: node.kind === "component" ? node.component.kind : node.kind === "ground" ? "ground" : "splice",
     designator: owner,
     title: named?.title ?? (node.kind === "splice" ? "Splice" : owner),
     ...(named?.place === undefined ? {} : { place: named.place }),
-    partial: node.kind === "component" && wired < componentTerminals(node.component).length,
+    partial: more !== undefined,
+    ...(more === undefined ? {} : { more }),
+    ...(node.kind === "component" ? { component: owner } : {}),
     x: x + shape.core.x,
     y: y + shape.core.y,
     width: shape.core.width,
@@ -189,12 +194,67 @@ function symbolOf(document: VehicleDocument, placed: PlacedNode): SheetSymbol | 
             x: x + slot.x,
             y: slot.side === "top" ? y + shape.core.y : y + shape.core.y + shape.core.height,
             side: slot.side,
+            pointOf: `${owner}:${slot.name}`,
           }))
         : [],
     primitives: shift([...postLeads(placed), ...shape.primitives]),
     ...(shape.fitted === undefined ? {} : { fitted: shift(shape.fitted) }),
     ...(shape.pulled === undefined ? {} : { pulled: shift(shape.pulled) }),
   };
+}
+
+/** Point ids of a conductor's ends, the upper one first. */
+function pointIdsOf(
+  document: VehicleDocument,
+  conductor: VehicleDocument["conductors"][number],
+  upper: PlacedNode | undefined,
+  slot: string,
+): readonly [string, string] {
+  const point = (end: string) =>
+    end.includes(".")
+      ? end.endsWith("/b")
+        ? `${end.slice(0, -2)}:b`
+        : `${end}:h`
+      : document.groundPoints.some(({ id }) => id === end)
+        ? `${end}:ring`
+        : end;
+  const [from, to] = [point(conductor.from), point(conductor.to)];
+  const fromEnd = resolveEnd(document, conductor.from);
+  const node = upper?.node;
+  const isHere = (owner: string | undefined) =>
+    node?.kind === "inline"
+      ? slot === from
+      : node?.kind === "reference"
+        ? node.id.endsWith(` ${owner}`)
+        : node?.kind === "component"
+          ? slot === conductor.from || node.id === owner
+          : node?.owner === owner;
+  return isHere(fromEnd?.owner) ? [from, to] : [to, from];
+}
+
+function referenceOf(placed: PlacedNode): readonly SheetReference[] {
+  const { node, shape, x, y } = placed;
+  const slot = shape.slots[0];
+  if (node.kind !== "reference" || slot === undefined) return [];
+  const { core } = shape;
+  const at = {
+    x: x + slot.x,
+    y: slot.side === "top" ? y + referenceDepth : y + shape.height - referenceDepth,
+  };
+  return [
+    {
+      id: node.id,
+      at,
+      box: { x: x + core.x, y: y + core.y, width: core.width, height: core.height },
+      toSystem: node.link.systems[0] ?? "",
+      title: node.title,
+      systems: node.link.systems,
+      toDesignator: node.link.designator,
+      ...(node.link.terminal === undefined ? {} : { toTerminal: node.link.terminal }),
+      ...(slot.conductor === undefined ? {} : { conductor: slot.conductor }),
+      primitives: shape.primitives.map((piece) => moved(piece, x, y)),
+    },
+  ];
 }
 
 type Shape = PlacedNode["shape"];
@@ -232,7 +292,8 @@ function finishLine(
   const startY =
     upper.y + (start.side === "top" ? depth(upper, start) : upper.shape.height - depth(upper, start));
   const last = route.at(-1) as Position;
-  if (upper.node.kind !== "rail") {
+  const isOnlyRail = raw.nodes.filter(({ node }) => node.kind === "rail").length === 1;
+  if (upper.node.kind !== "rail" || !isOnlyRail) {
     const first = route[0] as Position;
     return simplified([{ x: first.x, y: startY }, ...route, { x: last.x, y: endY }]);
   }
@@ -259,7 +320,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
   const connectors = shifted.nodes.flatMap((placed) =>
     placed.shape.groups.map((group) => connectorOf(document, placed, group)),
   );
-  const rails = shifted.nodes.flatMap((placed) => drawRail(placed, draft, routes));
+  const rails = shifted.nodes.map((placed) => drawRail(placed, draft, routes));
   const body = drawBody(shifted.nodes, width, height);
   const conductors = draft.lines
     .filter((line) => line.kind === "conductor")
@@ -273,6 +334,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
         from: conductor.from,
         to: conductor.to,
         ...(conductor.twistedPair === undefined ? {} : { twistedPair: conductor.twistedPair }),
+        pointOf: pointIdsOf(document, conductor, nodes.get(line.upper.node), line.upper.slot),
         points: routes.get(line.id) ?? [],
         labels: [],
       };
@@ -281,7 +343,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
     title,
     width,
     height,
-    symbols: [...rails, ...shifted.nodes.flatMap((placed) => symbolOf(document, placed) ?? []), body.symbol],
+    symbols: [...rails.flatMap((rail) => rail.symbols), ...shifted.nodes.flatMap((placed) => symbolOf(document, placed) ?? []), body.symbol],
     conductors,
     connectors,
     testPoints: [
@@ -293,5 +355,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
       .filter((line) => line.kind === "link")
       .map((line) => ({ id: line.id, points: routes.get(line.id) ?? [] })),
     zones: zonesFor(width, height),
+    references: [...rails.flatMap((rail) => rail.references), ...shifted.nodes.flatMap(referenceOf)],
+    twists: [],
   };
 }

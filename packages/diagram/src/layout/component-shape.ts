@@ -4,32 +4,40 @@ import { textWidth, wrapText } from "../text-size";
 import { isBox, type Slot } from "./draft";
 import { functionLines, layOutSide, type Shape, type SideLayout, shiftSide, stripHeight } from "./shape";
 import { circle, line, rectangle, text } from "./symbols/pieces";
+import { relayShape } from "./relay-shape";
+import { glyphsOf } from "./symbols/glyphs";
 import { drawTwoPole, pulledFuseShift } from "./symbols/two-pole";
+import { twoFilamentShape } from "./two-filament-shape";
 
 const lineStep = 14;
 
 /** A rating worth reading on the sheet. */
 function rating(component: Component): string | undefined {
+  if (component.kind === "twoFilamentLamp") return `${component.firstWatts}/${component.secondWatts} W`;
   if (component.kind === "fuse") return `${component.ratingAmps} A`;
   if (component.kind === "lamp") return `${component.ratedVolts} V ${component.ratedWatts} W`;
-  if (component.kind === "resistor") return `${component.ohms} Ω`;
+  if (component.kind === "ledLamp") return `${component.ratedVolts} V ${component.ratedAmps} A`;
+  if (component.kind === "resistor") return component.form === "horn" ? undefined : `${component.ohms} Ω`;
   return undefined;
 }
 
 /** Measures and draws a component whose slots are already in order on each side. */
-export function shapeComponent(component: Component, slots: readonly Slot[]): Shape {
+export function shapeComponent(component: Component, slots: readonly Slot[], isPartial = false): Shape {
   const top = slots.filter((slot) => slot.side === "top");
   const bottom = slots.filter((slot) => slot.side === "bottom");
-  if (isBox(component)) return boxShape(component, top, bottom);
+  if (isBox(component)) return boxShape(component, top, bottom, isPartial);
+  if (component.kind === "relay") return relayShape(component, slots, isPartial);
+  if (component.kind === "twoFilamentLamp") return twoFilamentShape(component, top, bottom);
+  if (component.kind === "chargingSource" && slots.length > 2) return boxShape(component, top, bottom, isPartial);
   if (top.length === 1 && bottom.length === 1) return poleShape(component, top, bottom);
   if ((top.length === 2 && bottom.length === 0) || (top.length === 0 && bottom.length === 2)) {
     return poleShape(component, top, bottom);
   }
   if (component.kind === "switch" && top.length === 1) return switchShape(component, top, bottom);
-  return boxShape(component, top, bottom);
+  return boxShape(component, top, bottom, isPartial);
 }
 
-function nameBlock(component: Component): {
+export function nameBlock(component: Component): {
   lines: readonly string[];
   width: number;
   draw: (right: number, middle: number) => Primitive[];
@@ -84,8 +92,8 @@ function poleShape(component: Component, top: readonly Slot[], bottom: readonly 
   const [left, right] = sides;
   const drawing =
     left === undefined || right === undefined
-      ? drawTwoPole(component.kind, { x: centre, y, length: coreHeight, isVertical: true })
-      : drawTwoPole(component.kind, { x: left.x, y: middle, length: right.x - left.x, isVertical: false });
+      ? drawTwoPole(component, { x: centre, y, length: coreHeight, isVertical: true })
+      : drawTwoPole(component, { x: left.x, y: middle, length: right.x - left.x, isVertical: false });
   const edge = top.length > 0 ? y : y + coreHeight;
   const legs = sides.map((slot) => line("ink", [slot.x, edge], [slot.x, middle]));
   const half = isVertical ? 18 : 26;
@@ -155,13 +163,25 @@ function switchShape(component: Component, top: readonly Slot[], bottom: readonl
   };
 }
 
-function boxShape(component: Component, top: readonly Slot[], bottom: readonly Slot[]): Shape {
+function boxShape(
+  component: Component,
+  top: readonly Slot[],
+  bottom: readonly Slot[],
+  isPartial: boolean,
+): Shape {
+  const glyphs = glyphsOf(component);
+  const remarks = [
+    ...(component.kind === "composed" ? wrapText(component.parts.map((part) => part.name).join(", "), 34) : []),
+    ...(isPartial ? ["more on other sheets"] : []),
+  ];
   const above = layOutSide(top, "top", true);
   const below = layOutSide(bottom, "bottom", true);
   const titles = wrapText(component.title, 28);
   const titleWidth = Math.max(
     textWidth(component.id, "designator"),
     ...titles.map((each) => textWidth(each, "title")),
+    ...remarks.map((each) => textWidth(each, "function")),
+    glyphs.width,
   );
   const width = Math.ceil(Math.max(above.width + 10, below.width + 10, titleWidth + 40, 120));
   const topSide = shiftSide(above, (width - above.width) / 2);
@@ -169,7 +189,8 @@ function boxShape(component: Component, top: readonly Slot[], bottom: readonly S
   const strips = { top: stripHeight(top), bottom: stripHeight(bottom) };
   const textHeight = (slots: readonly Slot[]) =>
     slots.length === 0 ? 8 : 18 + Math.max(...slots.map((slot) => functionLines(slot).length)) * 12;
-  const titleHeight = (titles.length + 1) * lineStep + 16;
+  const titleHeight = (titles.length + 1 + remarks.length) * lineStep + glyphs.height + 16;
+  const afterTitle = (titles.length + 1) * lineStep;
   const coreHeight = textHeight(top) + titleHeight + textHeight(bottom);
   const y = strips.top;
   const titleY = y + textHeight(top) + 8;
@@ -185,6 +206,10 @@ function boxShape(component: Component, top: readonly Slot[], bottom: readonly S
     ...titles.map((each, index) =>
       text(Math.round(width / 2), titleY + 11 + (index + 1) * lineStep, each, "title", "middle"),
     ),
+    ...remarks.map((each, index) =>
+      text(Math.round(width / 2), titleY + 11 + afterTitle + index * lineStep, each, "function", "middle"),
+    ),
+    ...glyphs.draw(Math.round(width / 2), titleY + afterTitle + remarks.length * lineStep + 4),
     ...bottomSide.slots.flatMap((slot) => {
       const lines = functionLines(slot);
       return [

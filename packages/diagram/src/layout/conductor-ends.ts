@@ -1,9 +1,10 @@
-import type { Component, VehicleDocument } from "@probeworthy/vehicle";
+import { type Component, relayTerminals, terminalsOf, type VehicleDocument } from "@probeworthy/vehicle";
 
 /** Where conductors meet: `A1:T1` a component terminal, `XS1` a splice, `XE1` a ground point, `X7.2` an in-line cavity. */
 export interface End {
   readonly joint: string;
-  readonly kind: "terminal" | "splice" | "ground" | "inline";
+  /** `bar`: a fuse box bar whose own feed is on another sheet. `reference`: goes on at `owner` on another sheet. */
+  readonly kind: "terminal" | "splice" | "ground" | "inline" | "bar" | "reference";
   /** Component, splice, ground point or in-line connector. */
   readonly owner: string;
   readonly terminal?: string;
@@ -54,29 +55,52 @@ export function resolveEnd(document: VehicleDocument, end: string): End | undefi
   return undefined;
 }
 
-/** Terminals of a component in the order its symbol shows them, with what each is for where the document says so. */
-export function componentTerminals(component: Component): readonly { name: string; function?: string }[] {
+/** What the terminals of a component are for, where its kind says so. */
+function terminalFunctions(component: Component): ReadonlyMap<string, string> {
   switch (component.kind) {
-    case "battery":
-      return [{ name: "+" }, { name: "-" }];
-    case "chargingSource":
-      return [{ name: "B+" }, { name: "31" }];
-    case "switch":
-      return component.terminals.map((name) => ({ name }));
     case "torqueSensor": {
       const { supply, ground, signal1, signal2 } = component.terminals;
-      return [
-        { name: supply, function: "Supply" },
-        { name: signal1, function: "Signal 1" },
-        { name: signal2, function: "Signal 2" },
-        { name: ground, function: "Ground" },
-      ];
+      return new Map([
+        [supply, "Supply"],
+        [signal1, "Signal 1"],
+        [signal2, "Signal 2"],
+        [ground, "Ground"],
+      ]);
     }
-    case "passive":
-      return component.terminals.map((name) => ({ name }));
+    case "positionSensor": {
+      const several = component.tracks.length > 1;
+      return new Map(
+        component.tracks.flatMap(({ supply, ground, signal }, index): [string, string][] => [
+          [supply, "Supply"],
+          [ground, "Ground"],
+          [signal, several ? `Signal ${index + 1}` : "Signal"],
+        ]),
+      );
+    }
     case "module":
-      return component.terminals;
+      return new Map(component.terminals.map((terminal) => [terminal.name, terminal.function]));
     default:
-      return [{ name: "1" }, { name: "2" }];
+      return new Map();
   }
+}
+
+/** Terminals of a component in the order its symbol shows them, with what each is for where the document says so. */
+export function componentTerminals(component: Component): readonly { name: string; function?: string }[] {
+  const functions = terminalFunctions(component);
+  const names =
+    component.kind === "torqueSensor"
+      ? [...functions.keys()]
+      : component.kind === "relay"
+        ? relayOrder(component)
+        : terminalsOf(component);
+  return names.map((name) => {
+    const purpose = functions.get(name);
+    return purpose === undefined ? { name } : { name, function: purpose };
+  });
+}
+
+/** Coil first, then the contact. */
+function relayOrder(relay: Extract<Component, { kind: "relay" }>): readonly string[] {
+  const { coilPlus, coilMinus, common, make, break: rest } = relayTerminals(relay);
+  return [...new Set([coilPlus, coilMinus, common, ...(rest === undefined ? [] : [rest]), make])];
 }

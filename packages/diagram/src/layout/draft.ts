@@ -1,7 +1,8 @@
 import type { Component, VehicleDocument } from "@probeworthy/vehicle";
 import type { Side } from "../geometry";
-import { componentTerminals, type End } from "./conductor-ends";
+import { componentTerminals, type End, resolveEnd } from "./conductor-ends";
 import type { DirectedConductor } from "./flow";
+import type { OutsideLink, Selection } from "./select-conductors";
 
 /** A place on a node where one line may attach. */
 export interface Slot {
@@ -22,12 +23,33 @@ export interface Slot {
  * stud with more than one conductor on it.
  */
 export type DraftNode =
-  | { readonly kind: "component"; readonly id: string; readonly component: Component; readonly slots: Slot[] }
+  | {
+      readonly kind: "component";
+      readonly id: string;
+      readonly component: Component;
+      readonly slots: Slot[];
+      /** Terminals with conductors that are drawn on other sheets. */
+      more?: { readonly terminals: number; readonly systems: readonly string[] };
+    }
+  | {
+      /** An arrow to another sheet. */
+      readonly kind: "reference";
+      readonly id: string;
+      readonly owner: string;
+      readonly link: OutsideLink;
+      /** Title of the sheet it points to. */
+      readonly title: string;
+      readonly slots: Slot[];
+    }
   | {
       readonly kind: "rail" | "splice" | "ground" | "stud";
       readonly id: string;
       readonly owner: string;
       readonly slots: Slot[];
+      /** Only at a rail that stands for a bar: what it is called, and where its feed is drawn. */
+      readonly name?: string;
+      readonly link?: OutsideLink;
+      readonly title?: string;
     }
   | { readonly kind: "inline"; readonly id: string; readonly connector: string; readonly slots: Slot[] };
 
@@ -43,7 +65,13 @@ export interface Draft {
   readonly lines: readonly DraftLine[];
 }
 
-const boxKinds: ReadonlySet<Component["kind"]> = new Set(["module", "torqueSensor", "passive"]);
+const boxKinds: ReadonlySet<Component["kind"]> = new Set([
+  "module",
+  "torqueSensor",
+  "positionSensor",
+  "passive",
+  "composed",
+]);
 
 /** True for components drawn as a box with named terminals along its edges. */
 export const isBox = (component: Component): boolean => boxKinds.has(component.kind);
@@ -52,7 +80,14 @@ const terminalKey = (end: End) =>
   end.connector === undefined ? end.joint : `${end.connector}.${end.cavity ?? ""}`;
 
 /** Turns directed conductors into nodes with slots and the lines between them. */
-export function draftSheet(document: VehicleDocument, conductors: readonly DirectedConductor[]): Draft {
+export function draftSheet(
+  document: VehicleDocument,
+  conductors: readonly DirectedConductor[],
+  selection: Selection,
+  systemId: string,
+): Draft {
+  const titleOf = (id: string | undefined) =>
+    document.systems.find((system) => system.id === id)?.title ?? "other sheets";
   const nodes = new Map<string, DraftNode>();
   const lines: DraftLine[] = [];
   const components = new Map(document.components.map((component) => [component.id, component]));
@@ -137,6 +172,32 @@ export function draftSheet(document: VehicleDocument, conductors: readonly Direc
   const attach = (end: End, conductor: DirectedConductor, isUpper: boolean) => {
     if (end.kind === "terminal") return attachTerminal(end, conductor, isUpper);
     const side: Side = isUpper ? "bottom" : "top";
+    if (end.kind === "reference") {
+      const link = selection.outside.get(end.joint);
+      if (link === undefined) throw new Error(`${end.joint} has no other sheet`);
+      return addSlot(
+        { kind: "reference", id: end.joint, owner: end.joint, link, title: titleOf(link.systems[0]), slots: [] },
+        { key: end.joint, side, name: "", conductor: conductor.id },
+      );
+    }
+    if (end.kind === "bar") {
+      const splice = document.splices.find((one) => one.id === end.owner);
+      const link = selection.bars.get(end.joint);
+      const node: DraftNode = {
+        kind: "rail",
+        id: `rail ${end.owner}`,
+        owner: end.owner,
+        name: `${end.owner} · ${splice?.title ?? "Bar"}`,
+        ...(link === undefined || link.systems.length === 0 ? {} : { link, title: titleOf(link.systems[0]) }),
+        slots: [],
+      };
+      return addSlot(node, {
+        key: `${end.owner}#${conductor.id}`,
+        side: "bottom",
+        name: "",
+        conductor: conductor.id,
+      });
+    }
     if (end.kind !== "inline") return barSlot(end.kind, end.owner, end.owner, conductor.id, side);
     const id = `${end.owner} ${inlineTop.get(end.joint) ?? "h"}`;
     const cavity = end.cavity ?? "";
@@ -162,14 +223,46 @@ export function draftSheet(document: VehicleDocument, conductors: readonly Direc
       lower: attach(conductor.lower, conductor, false),
     });
   }
-  for (const node of nodes.values())
-    if (node.kind === "component") completeTerminals(document, node.component, node.slots);
+  for (const [splice, link] of selection.splices) {
+    const id = `reference ${splice}`;
+    if (!nodes.has(splice)) continue;
+    const upper = barSlot("splice", splice, splice, id, "bottom");
+    const lower = addSlot(
+      { kind: "reference", id, owner: splice, link, title: titleOf(link.systems[0]), slots: [] },
+      { key: id, side: "top", name: "" },
+    );
+    lines.push({ id, kind: "link", upper, lower });
+  }
+  for (const node of nodes.values()) {
+    if (node.kind !== "component") continue;
+    completeTerminals(document, node.component, node.slots);
+    const more = moreOf(document, node.component, node.slots, systemId);
+    if (more !== undefined) node.more = more;
+  }
   return { nodes: [...nodes.values()], lines };
+}
+
+function moreOf(document: VehicleDocument, component: Component, slots: readonly Slot[], systemId: string) {
+  const drawn = new Set(slots.map((slot) => slot.name));
+  const wired = new Set(
+    document.conductors.flatMap(({ from, to }) =>
+      [from, to].flatMap((text) => {
+        const end = resolveEnd(document, text);
+        return end?.owner === component.id && end.terminal !== undefined ? [end.terminal] : [];
+      }),
+    ),
+  );
+  const terminals = [...wired].filter((name) => !drawn.has(name)).length;
+  if (terminals === 0) return undefined;
+  const systems = document.systems.filter(
+    (system) => system.id !== systemId && system.components.includes(component.id),
+  );
+  return { terminals, systems: systems.map((system) => system.id) };
 }
 
 /** Small symbols show all their terminals, wired or not: a lamp has two legs on every sheet. */
 function completeTerminals(document: VehicleDocument, component: Component, slots: Slot[]): void {
-  if (isBox(component)) return;
+  if (isBox(component) || (component.kind === "switch" && component.terminals.length > 2)) return;
   for (const { name } of componentTerminals(component)) {
     if (slots.some((slot) => slot.name === name)) continue;
     const tops = slots.filter((slot) => slot.side === "top").length;

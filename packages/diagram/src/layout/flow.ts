@@ -17,6 +17,9 @@ interface Net {
 const passThrough: ReadonlySet<Component["kind"]> = new Set([
   "fuse",
   "switch",
+  "relay",
+  "twoFilamentLamp",
+  "ledLamp",
   "diode",
   "lamp",
   "resistor",
@@ -60,7 +63,11 @@ function findSupplyEntries(
     [...net.ends.values()].filter((end) => kindOf(end) === kind && end.terminal === terminal);
   const batteryPosts = postsOf("battery", "+");
   const hasBattery = nets.some((net) => batteryPosts(net).length > 0);
-  const posts = hasBattery ? batteryPosts : postsOf("chargingSource", "B+");
+  const isUnfed = (end: End) => end.kind === "bar";
+  const barsOf = (net: Net) => [...net.ends.values()].filter(isUnfed);
+  const hasBars = nets.some((net) => barsOf(net).length > 0);
+  const plain = hasBattery ? batteryPosts : hasBars ? () => [] : postsOf("chargingSource", "B+");
+  const posts = (net: Net) => [...plain(net), ...barsOf(net)];
   const entries = new Map<Net, string[]>();
   let front = nets.filter((net) => !isGround(net) && posts(net).length > 0);
   for (const net of front) {

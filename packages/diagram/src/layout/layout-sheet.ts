@@ -88,10 +88,11 @@ export async function layoutSheet(
     }
     resolved.push({ id: conductor.id, from, to });
   }
-  const chosen = selectConductors(document, resolved, new Set(system.components));
+  const selection = selectConductors(document, resolved, systemId);
+  const chosen = selection.conductors;
   if (chosen.length === 0) return { ok: false, error: { code: "nothing_to_draw", systemId } };
 
-  const draft = draftSheet(document, directConductors(document, chosen));
+  const draft = draftSheet(document, directConductors(document, chosen), selection, systemId);
   let best: Drawing | undefined;
   for (const strategy of strategies) {
     const drawing = await layOut(document, system.title, draft, strategy);

@@ -2,6 +2,8 @@ import type { VehicleDocument } from "@probeworthy/vehicle";
 import { shapeBar, shapeGround } from "./bar-shape";
 import { shapeComponent } from "./component-shape";
 import type { DraftNode, Slot } from "./draft";
+import { shapeRail } from "./rails";
+import { shapeReference } from "./reference-shape";
 import { connectorStrip, layOutSide, type Shape, shiftSide } from "./shape";
 
 export interface GroundPointText {
@@ -13,7 +15,11 @@ export interface GroundPointText {
 export function shapeNode(document: VehicleDocument, node: DraftNode, slots: readonly Slot[]): Shape {
   switch (node.kind) {
     case "component":
-      return shapeComponent(node.component, slots);
+      return shapeComponent(node.component, slots, node.more !== undefined);
+    case "reference":
+      return shapeReference(node.link, node.title, slots);
+    case "rail":
+      return shapeRail(node, slots);
     case "inline":
       return shapeInline(slots);
     case "ground": {

@@ -60,7 +60,8 @@ export type Fixed = "none" | "components" | "all";
 
 function elkNode(node: DraftNode, shape: Shape, fixed: Fixed): ElkNode {
   const isComponent = node.kind === "component" || node.kind === "inline";
-  const isFree = node.kind === "rail" || fixed === "none" || (fixed === "components" && !isComponent);
+  const isRelay = isComponent && node.kind === "component" && ["relay", "twoFilamentLamp"].includes(node.component.kind);
+  const isFree = node.kind === "rail" || (isRelay ? false : fixed === "none") || (fixed === "components" && !isComponent);
   return {
     id: node.id,
     width: shape.width,

@@ -1,83 +1,279 @@
-import type { VehicleDocument } from "@probeworthy/vehicle";
+import { type Component, terminalsOf, type VehicleDocument } from "@probeworthy/vehicle";
 import type { End, ResolvedConductor } from "./conductor-ends";
 
-/** Posts and ground points join circuits that have nothing else to do with each other: tracing does not cross them. */
+/** An arrow to other sheets: `systems` are the ids of those that list what goes on there, the one to jump to first. */
+export interface OutsideLink {
+  readonly designator: string;
+  readonly terminal?: string;
+  readonly systems: readonly string[];
+}
+
+export interface Selection {
+  /** In document order; an end that lies on another sheet has the kind `reference`, an unfed bar the kind `bar`. */
+  readonly conductors: readonly ResolvedConductor[];
+  /** By the joint of a `reference` end. */
+  readonly outside: ReadonlyMap<string, OutsideLink>;
+  /** Splices with branches that are left out here. */
+  readonly splices: ReadonlyMap<string, OutsideLink>;
+  /** Where the feed of a bar is drawn. */
+  readonly bars: ReadonlyMap<string, OutsideLink>;
+}
+
+type Branch = readonly ResolvedConductor[];
+
 const isHub = (kind: string | undefined) => kind === "battery" || kind === "chargingSource";
+const passes = (end: End, bars: ReadonlySet<string>) =>
+  end.kind === "inline" || (end.kind === "splice" && !bars.has(end.joint));
+
+/** Splices that feed two or more fuses directly: the bars of the fuse boxes. */
+export function findBars(document: VehicleDocument): ReadonlySet<string> {
+  const fuses = new Set(document.components.filter(({ kind }) => kind === "fuse").map(({ id }) => id));
+  const fed = new Map<string, Set<string>>(document.splices.map(({ id }) => [id, new Set()]));
+  for (const { from, to } of document.conductors) {
+    for (const [bar, other] of [
+      [from, to],
+      [to, from],
+    ] as const) {
+      const fuse = other.split(":")[0] ?? "";
+      if (fuses.has(fuse)) fed.get(bar)?.add(fuse);
+    }
+  }
+  return new Set([...fed].filter(([, found]) => found.size > 1).map(([bar]) => bar));
+}
 
 /**
- * The conductors of a system's sheet: everything reached from the system's components through splices and in-line
- * connectors, and what joins the parts drawn so far to each other and to the ground.
+ * What belongs on a system's sheet. A branch is everything joined through splices and in-line connectors; it stops at
+ * terminals, ground points and bars.
+ *
+ * - All branches of the components that only this system lists.
+ * - Of a component that several systems list (a module, a switch): its supply and ground, and the branches that reach
+ *   another component of this system.
+ * - Upwards from every fuse met so far, to its bar. Battery and generator join at the end, where something drawn needs
+ *   them.
+ * Tips a branch does not need are cut off; where it goes on to another system's part stands a reference.
  */
 export function selectConductors(
   document: VehicleDocument,
   conductors: readonly ResolvedConductor[],
-  systemComponents: ReadonlySet<string>,
-): readonly ResolvedConductor[] {
-  const kinds = new Map(document.components.map((component) => [component.id, component.kind]));
-  const byJoint = new Map<string, ResolvedConductor[]>();
-  for (const conductor of conductors) {
-    for (const end of [conductor.from, conductor.to]) {
-      byJoint.set(end.joint, [...(byJoint.get(end.joint) ?? []), conductor]);
+  systemId: string,
+): Selection {
+  const components = new Map(document.components.map((component) => [component.id, component]));
+  const listedBy = (id: string) =>
+    document.systems.filter((system) => system.components.includes(id)).map((system) => system.id);
+  const own = new Set(document.systems.find((system) => system.id === systemId)?.components ?? []);
+  const bars = findBars(document);
+  const branches = branchesOf(conductors, bars);
+  const kindOf = (end: End) => (end.kind === "terminal" ? components.get(end.owner)?.kind : undefined);
+  const isListed = (end: End) => end.kind === "terminal" && own.has(end.owner);
+  const isBar = (end: End) => end.kind === "splice" && bars.has(end.joint);
+  const isFuse = (end: End) => kindOf(end) === "fuse";
+  const isShared = (end: End) => {
+    const component = components.get(end.owner);
+    return (
+      component !== undefined &&
+      (isHub(component.kind) || (listedBy(end.owner).length > 1 && terminalsOf(component).length > 2))
+    );
+  };
+  const tipsOf = (branch: Branch) =>
+    branch.flatMap(({ from, to }) => [from, to]).filter((end) => !passes(end, bars));
+
+  const branchesAt = new Map<string, Branch[]>();
+  for (const branch of branches) {
+    for (const owner of new Set(tipsOf(branch).map((end) => end.owner))) {
+      branchesAt.set(owner, [...(branchesAt.get(owner) ?? []), branch]);
     }
   }
-  const passes = (end: End) => end.kind === "splice" || end.kind === "inline";
+  /** True when the other side of a fuse hangs on a bar or the battery. */
+  const isFedFuse = (end: End) =>
+    isFuse(end) &&
+    (branchesAt.get(end.owner) ?? []).some((branch) =>
+      tipsOf(branch).some(
+        (tip) => isBar(tip) && tipsOf(branch).some((other) => other.owner === end.owner && other !== end && other.terminal !== end.terminal),
+      ),
+    );
 
-  /** Everything joined to one conductor without crossing a terminal or ground point. */
-  const branch = (start: ResolvedConductor): ReadonlySet<ResolvedConductor> => {
-    const found = new Set([start]);
-    for (const conductor of found) {
-      for (const end of [conductor.from, conductor.to]) {
-        if (passes(end)) for (const next of byJoint.get(end.joint) ?? []) found.add(next);
-      }
-    }
-    return found;
+  const belongs = (branch: Branch): boolean => {
+    const tips = tipsOf(branch);
+    const listed = tips.filter((end) => isListed(end) && !isHub(kindOf(end)));
+    if (listed.some((end) => !isShared(end))) return true;
+    if (new Set(listed.map((end) => end.owner)).size > 1) return true;
+    return listed.some((end) => {
+      const component = components.get(end.owner);
+      if (component?.kind === "module") return end.terminal !== undefined && isModuleSupply(component, end.terminal);
+      return tips.some((tip) => isBar(tip) || isFedFuse(tip) || (component?.kind === "passive" && tip.kind === "ground"));
+    });
   };
 
-  const endsOf = (joined: Iterable<ResolvedConductor>) =>
-    [...joined].flatMap(({ from, to }) => [from, to]).filter((end) => !passes(end));
-  const inSystem = (end: End) => end.kind === "terminal" && systemComponents.has(end.owner);
-  const branches = branchesOf(conductors, branch);
-  const chosen = new Set(
-    branches
-      .filter((joined) => endsOf(joined).some((end) => inSystem(end) && !isHub(kinds.get(end.owner))))
-      .flatMap((joined) => [...joined]),
-  );
-  const drawn = new Set(endsOf(chosen).map((end) => end.owner));
-  const isWanted = (end: End) => end.kind === "ground" || inSystem(end) || drawn.has(end.owner);
-  for (const joined of branches) {
-    const kept = withoutDeadEnds(joined, isWanted);
-    if (endsOf(kept).some((end) => end.kind === "terminal"))
-      for (const conductor of kept) chosen.add(conductor);
+  const chosen = new Set<ResolvedConductor>();
+  const isNeeded = (end: End) => end.kind === "ground" || isBar(end) || isListed(end) || isFuse(end);
+  const take = (branch: Branch, isWanted: (end: End) => boolean): Branch => {
+    const kept = withoutDeadEnds(branch, isWanted, bars);
+    const enough = new Set(tipsOf(kept).filter(isWanted).map((end) => end.joint)).size > 1;
+    const taken = enough ? kept : branch;
+    for (const conductor of taken) chosen.add(conductor);
+    return taken;
+  };
+  const upwards: End[] = [];
+  for (const branch of branches) {
+    if (!belongs(branch)) continue;
+    upwards.push(...tipsOf(take(branch, isNeeded)).filter((end) => isFuse(end) && !isListed(end)));
   }
-  return conductors.filter((conductor) => chosen.has(conductor));
+  for (const fuse of upwards) {
+    for (const branch of branchesAt.get(fuse.owner) ?? []) {
+      const tips = tipsOf(branch);
+      const isOtherSide = tips.some((end) => end.owner === fuse.owner && end.terminal !== fuse.terminal);
+      if (!isOtherSide || branch.some((conductor) => chosen.has(conductor))) continue;
+      const isWanted = (end: End) => isNeeded(end) || isHub(kindOf(end));
+      upwards.push(
+        ...tipsOf(take(branch, isWanted)).filter(
+          (end) => isFuse(end) && !isListed(end) && end.owner !== fuse.owner,
+        ),
+      );
+    }
+  }
+  joinHubs();
+  return finish();
+
+  /** Battery, generator and their cables, where they are listed or met, and what joins the bars already drawn. */
+  function joinHubs(): void {
+    for (let grew = true; grew; ) {
+      grew = false;
+      const drawn = new Set(tipsOf([...chosen]).map((end) => end.owner));
+      for (const branch of branches) {
+        if (branch.some((conductor) => chosen.has(conductor))) continue;
+        const hubs = tipsOf(branch).filter((end) => isHub(kindOf(end)) && (isListed(end) || drawn.has(end.owner)));
+        if (hubs.length === 0) continue;
+        const isWanted = (end: End) =>
+          end.kind === "ground" || isListed(end) || drawn.has(end.owner);
+        const kept = withoutDeadEnds(branch, isWanted, bars);
+        if (!tipsOf(kept).some((end) => isHub(kindOf(end)))) continue;
+        for (const conductor of kept) chosen.add(conductor);
+        grew ||= kept.length > 0;
+      }
+    }
+  }
+
+  function finish(): Selection {
+    const outside = new Map<string, OutsideLink>();
+    const splices = new Map<string, OutsideLink>();
+    const barLinks = new Map<string, OutsideLink>();
+    const elsewhere = (designator: string) => listedBy(designator).filter((id) => id !== systemId);
+    const fedBars = new Set(
+      [...chosen].flatMap(({ from, to }) =>
+        [
+          [from, to],
+          [to, from],
+        ].flatMap(([bar, other]) => (bar !== undefined && other !== undefined && isBar(bar) && !feedsFuse(other) ? [bar.joint] : [])),
+      ),
+    );
+    /** The fuse's upper socket by convention; the lower one feeds something, perhaps the next bar. */
+    function feedsFuse(other: End): boolean {
+      return kindOf(other) === "fuse" && other.terminal === "1";
+    }
+    const place = (conductor: ResolvedConductor, end: End): End => {
+      if (isBar(end)) {
+        if (fedBars.has(end.joint)) return end;
+        const feeders = conductors.flatMap(({ from, to }) =>
+          from.joint === end.joint ? [to] : to.joint === end.joint ? [from] : [],
+        );
+        const feeds = feeders.filter((feeder) => feeder.kind === "terminal" && !feedsFuse(feeder));
+        const systems = [...new Set(feeds.flatMap((feed) => elsewhere(feed.owner)))];
+        barLinks.set(end.joint, { designator: end.owner, systems });
+        return { ...end, kind: "bar" };
+      }
+      if (end.kind !== "terminal" || isListed(end) || isFuse(end) || isHub(kindOf(end))) return end;
+      const systems = elsewhere(end.owner);
+      if (systems.length === 0) return end;
+      const terminal = end.connector === undefined ? end.terminal : `${end.connector}.${end.cavity ?? ""}`;
+      const joint = `reference ${conductor.id} ${end.owner}`;
+      outside.set(joint, {
+        designator: end.owner,
+        ...(terminal === undefined ? {} : { terminal }),
+        systems,
+      });
+      return { joint, kind: "reference", owner: joint };
+    };
+    const placed = conductors
+      .filter((conductor) => chosen.has(conductor))
+      .map((conductor) => ({
+        id: conductor.id,
+        from: place(conductor, conductor.from),
+        to: place(conductor, conductor.to),
+      }));
+    for (const branch of branches) {
+      const left = branch.filter((conductor) => !chosen.has(conductor));
+      if (left.length === 0 || left.length === branch.length) continue;
+      if (tipsOf(branch).some((end) => end.kind === "ground")) continue;
+      const joints = branch.filter((conductor) => chosen.has(conductor)).flatMap(({ from, to }) => [from, to]);
+      for (const joint of new Set(joints.filter((end) => end.kind === "splice").map((end) => end.joint))) {
+        const beyond = reachedFrom(joint, left);
+        const owners = tipsOf(beyond).map((end) => end.owner);
+        const systems = [...new Set(owners.flatMap(elsewhere))];
+        if (systems.length > 0) splices.set(joint, { designator: owners[0] ?? joint, systems });
+      }
+    }
+    return { conductors: placed, outside, splices, bars: barLinks };
+  }
+
+  function reachedFrom(joint: string, left: Branch): Branch {
+    const found = new Set(left.filter(({ from, to }) => from.joint === joint || to.joint === joint));
+    for (const { from, to } of found) {
+      for (const end of [from, to]) {
+        if (!passes(end, bars) || end.joint === joint) continue;
+        for (const next of left) if (next.from.joint === end.joint || next.to.joint === end.joint) found.add(next);
+      }
+    }
+    return [...found];
+  }
+}
+
+function isModuleSupply(module: Extract<Component, { kind: "module" }>, terminal: string): boolean {
+  const feeds = module.outputs?.flatMap((output) => ("feed" in output ? [output.feed] : [])) ?? [];
+  return (
+    terminal === module.supply.terminal ||
+    terminal === module.ground ||
+    (module.groundLinks ?? []).some((link) => link.terminal === terminal) ||
+    feeds.includes(terminal)
+  );
 }
 
 function branchesOf(
   conductors: readonly ResolvedConductor[],
-  branch: (start: ResolvedConductor) => ReadonlySet<ResolvedConductor>,
-): readonly ReadonlySet<ResolvedConductor>[] {
+  bars: ReadonlySet<string>,
+): readonly Branch[] {
+  const byJoint = new Map<string, ResolvedConductor[]>();
+  for (const conductor of conductors) {
+    for (const end of [conductor.from, conductor.to]) {
+      if (passes(end, bars)) byJoint.set(end.joint, [...(byJoint.get(end.joint) ?? []), conductor]);
+    }
+  }
   const seen = new Set<ResolvedConductor>();
-  return conductors.flatMap((conductor) => {
-    if (seen.has(conductor)) return [];
-    const joined = branch(conductor);
-    for (const member of joined) seen.add(member);
-    return [joined];
+  return conductors.flatMap((start) => {
+    if (seen.has(start)) return [];
+    const found = new Set([start]);
+    for (const conductor of found) {
+      for (const end of [conductor.from, conductor.to]) {
+        for (const next of byJoint.get(end.joint) ?? []) found.add(next);
+      }
+    }
+    for (const conductor of found) seen.add(conductor);
+    return [[...found]];
   });
 }
 
-/** Takes conductors off a branch, from its tips inwards, until every tip is wanted. Two wanted tips or nothing remain. */
+/** Takes conductors off a branch, from its tips inwards, until every tip is wanted. */
 function withoutDeadEnds(
-  joined: ReadonlySet<ResolvedConductor>,
+  joined: Branch,
   isWanted: (end: End) => boolean,
-): readonly ResolvedConductor[] {
-  let left = [...joined];
+  bars: ReadonlySet<string>,
+): Branch {
+  let left = joined;
   for (;;) {
     const degree = new Map<string, number>();
     for (const { from, to } of left) {
       for (const { joint } of [from, to]) degree.set(joint, (degree.get(joint) ?? 0) + 1);
     }
-    const isTip = (end: End) =>
-      degree.get(end.joint) === 1 || end.kind === "terminal" || end.kind === "ground";
+    const isTip = (end: End) => degree.get(end.joint) === 1 || !passes(end, bars);
     const kept = left.filter(({ from, to }) => [from, to].every((end) => !isTip(end) || isWanted(end)));
     if (kept.length === left.length) return kept;
     left = kept;

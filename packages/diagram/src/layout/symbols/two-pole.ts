@@ -35,6 +35,29 @@ const symbols: Partial<
     ],
   },
   resistor: { half: 15, draw: (at) => [block(at, 15, 7)] },
+  ledLamp: {
+    half: 14,
+    draw: (at) => [
+      circle(...at(0, 0), 14),
+      path(`M ${at(-6, -7).join(" ")} L ${at(-6, 7).join(" ")} L ${at(6, 0).join(" ")} Z`, "none"),
+      line("ink", at(6, -7), at(6, 7)),
+      ...[-5, 3].flatMap((along) => [
+        line("fine", at(along, 14), at(along - 6, 21)),
+        line("fine", at(along - 6, 17), at(along - 6, 21), at(along - 2, 21)),
+      ]),
+    ],
+  },
+  activeSpeedSensor: {
+    half: 16,
+    draw: (at) => [
+      block(at, 16, 16),
+      line("ink", ...square(at(0, 0)[0], at(0, 0)[1])),
+    ],
+  },
+  passiveSpeedSensor: {
+    half: 18,
+    draw: (at) => [block(at, 18, 13), path(coil(at), "none")],
+  },
   thermistor: {
     half: 15,
     draw: (at) => [block(at, 15, 7), line("ink", at(14, 15), at(8, 15), at(-14, -15)), temperatureMark(at)],
@@ -78,6 +101,47 @@ const symbols: Partial<
   },
 };
 
+/** The current of an active sensor: two steps. */
+const square = (x: number, y: number): readonly (readonly [number, number])[] => [
+  [x - 10, y + 5],
+  [x - 5, y + 5],
+  [x - 5, y - 5],
+  [x, y - 5],
+  [x, y + 5],
+  [x + 5, y + 5],
+  [x + 5, y - 5],
+  [x + 10, y - 5],
+];
+
+/** Three half turns along the axis. */
+const coil = (at: At): string =>
+  `M ${at(-18, 0).join(" ")} ${[-18, -6, 6]
+    .map(
+      (from) =>
+        `C ${at(from, 11).join(" ")} ${at(from + 12, 11).join(" ")} ${at(from + 12, 0).join(" ")}`,
+    )
+    .join(" ")}`;
+
+type ResistorForm = "resistor" | "heater" | "horn" | "solenoid" | "terminator";
+
+/** What a resistor is besides: a heater has bars, a solenoid a slash, a horn its bell. */
+const resistorForms: Readonly<Record<ResistorForm, (at: At) => readonly Primitive[]>> = {
+  resistor: (at) => [block(at, 15, 7)],
+  terminator: (at) => [block(at, 15, 7)],
+  heater: (at) => [
+    block(at, 17, 8),
+    ...[-8.5, 0, 8.5].map((along) => line("fine", at(along, -8), at(along, 8))),
+  ],
+  solenoid: (at) => [block(at, 10, 15), line("ink", at(10, -15), at(-10, 15))],
+  horn: (at) => [
+    block(at, 10, 7),
+    path(
+      `M ${at(-10, 7).join(" ")} L ${at(-16, 17).join(" ")} L ${at(16, 17).join(" ")} L ${at(10, 7).join(" ")} Z`,
+      "paper",
+    ),
+  ],
+};
+
 /** Falls with temperature: beside an upright symbol, below a lying one, clear of the terminal names. */
 function temperatureMark(at: At): Primitive {
   const [x, y] = at(0, 0);
@@ -93,6 +157,12 @@ function block(at: At, half: number, breadth: number): Primitive {
   const corners = [at(-half, -breadth), at(half, -breadth), at(half, breadth), at(-half, breadth)];
   return path(`M ${corners.map((corner) => corner.join(" ")).join(" L ")} Z`, "paper");
 }
+
+/** A gear wheel coupled to a motor's shaft by the double line of a mechanical link. */
+const gearOf = (at: At): readonly Primitive[] => {
+  const [x, y] = at(0, 0);
+  return [line("fine", [x + 18, y], [x + 22, y]), circle(x + 28, y, 6), circle(x + 28, y, 1.5, "ink")];
+};
 
 /** Distance the fuse is drawn beside its holder while it is out, px. */
 export const pulledFuseShift = 34;
@@ -114,7 +184,8 @@ function fuse(at: At, axis: Axis): TwoPoleDrawing {
 }
 
 /** Draws a component with two terminals along an axis. Throws for a kind that has no two-pole symbol. */
-export function drawTwoPole(kind: Component["kind"], axis: Axis): TwoPoleDrawing {
+export function drawTwoPole(component: Component, axis: Axis): TwoPoleDrawing {
+  const { kind } = component;
   const middle = axis.length / 2;
   const at: At = (along, across) =>
     axis.isVertical ? [axis.x + across, axis.y + middle + along] : [axis.x + middle + along, axis.y - across];
@@ -125,7 +196,10 @@ export function drawTwoPole(kind: Component["kind"], axis: Axis): TwoPoleDrawing
     always: [
       line("ink", at(-middle, 0), at(-symbol.half, 0)),
       line("ink", at(symbol.half, 0), at(middle, 0)),
-      ...symbol.draw(at),
+      ...(component.kind === "resistor"
+        ? resistorForms[component.form ?? "resistor"](at)
+        : symbol.draw(at)),
+      ...(component.kind === "motor" && component.gear !== undefined ? gearOf(at) : []),
     ],
   };
 }
