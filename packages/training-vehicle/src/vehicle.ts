@@ -9,7 +9,10 @@ import { exteriorLighting } from "./exterior-lighting/wiring";
 import type { HarnessPart } from "./harness";
 import { steeringAngleSensor } from "./power-steering/angle-sensor";
 import { powerSteering } from "./power-steering/wiring";
+import { exteriorLighting as exteriorLightingSystem } from "./service-information/exterior-lighting";
+import { indicatorsAndHorn } from "./service-information/indicators-and-horn";
 import { powerSteeringSystem } from "./service-information/power-steering";
+import { startingAndCharging } from "./service-information/starting-and-charging";
 import { symptoms } from "./symptoms";
 
 const parts: readonly HarnessPart[] = [
@@ -39,5 +42,5 @@ export const trainingVehicle: VehicleDocument = {
   splices: parts.flatMap((part) => part.splices ?? []),
   groundPoints: parts.flatMap((part) => part.groundPoints ?? []),
   symptoms,
-  systems: [powerSteeringSystem],
+  systems: [powerSteeringSystem, startingAndCharging, exteriorLightingSystem, indicatorsAndHorn],
 };

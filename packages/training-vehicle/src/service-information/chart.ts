@@ -1,11 +1,4 @@
-import type { ConditionValues, VehicleDocument } from "@probeworthy/vehicle";
-
-type Row = VehicleDocument["systems"][number]["chart"][number];
-
-interface Situation {
-  readonly title: string;
-  readonly conditions: ConditionValues;
-}
+import { ohmRow as ohms, type Row, type Situation, voltRows as volts } from "./chart-rows";
 
 const situation = (
   title: string,
@@ -25,26 +18,6 @@ const idle = situation("engine running, no effort", "on", 850);
 const right = situation("engine running, 6 N·m to the right", "on", 850, 6);
 const left = situation("engine running, 6 N·m to the left", "on", 850, -6);
 const fast = situation("100 km/h, 6 N·m to the right", "on", 2600, 6, 100);
-
-const volts = (point: string, function_: string, situations: readonly Situation[], against?: string): Row[] =>
-  situations.map(({ title, conditions }) => ({
-    point,
-    ...(against === undefined ? {} : { against }),
-    function: function_,
-    quantity: "volts",
-    conditions,
-    conditionTitle: title,
-  }));
-
-const ohms = (point: string, function_: string, unplugged: string[], against?: string): Row => ({
-  point,
-  ...(against === undefined ? {} : { against }),
-  function: function_,
-  quantity: "ohms",
-  conditions: keyOff.conditions,
-  conditionTitle: unplugged.length === 0 ? "key off" : `key off, ${unplugged.join(" and ")} unplugged`,
-  ...(unplugged.length === 0 ? {} : { unplugged }),
-});
 
 /** Which terminals, in which situations. The values are computed from the healthy vehicle, never typed. */
 export const powerSteeringChart: Row[] = [
