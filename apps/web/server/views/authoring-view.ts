@@ -1,6 +1,7 @@
 import "server-only";
 import type { Database, VehicleForAuthor } from "@probeworthy/database";
 import { trainingVehicle } from "@probeworthy/training-vehicle";
+import { checkDraft } from "@probeworthy/vehicle/authoring";
 import {
   type AuthoringView,
   authoringViewSchema,
@@ -11,7 +12,6 @@ import {
   versionsViewSchema,
 } from "@/features/authoring/authoring-view";
 import { compareVehicles } from "@/features/authoring/versions/compare-vehicles";
-import { checkVehicle } from "../services/vehicles/check-vehicle";
 import { draftOf, findOwnVehicle } from "../services/vehicles/find-vehicle";
 
 /** What a new vehicle can start from. */
@@ -40,7 +40,7 @@ export async function loadAuthoring(
     savedAt: vehicle.updatedAt.toISOString(),
     publishedNumber: vehicle.latestNumber === 0 ? null : vehicle.latestNumber,
     document,
-    messages: [...checkVehicle(document).messages],
+    messages: [...checkDraft(document).messages],
   } satisfies AuthoringView);
 }
 

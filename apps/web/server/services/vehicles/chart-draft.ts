@@ -6,8 +6,8 @@ import {
   terminalChart,
   type VehicleDocument,
 } from "@probeworthy/vehicle";
+import { checkDraft } from "@probeworthy/vehicle/authoring";
 import type { DraftChart } from "@/features/authoring/authoring-view";
-import { checkVehicle } from "./check-vehicle";
 
 const refuse = (reason: string, errors: readonly { path: string; message: string }[] = []): DraftChart => ({
   computed: false,
@@ -19,7 +19,7 @@ const finite = (value: number): number | null => (Number.isFinite(value) ? value
 
 /** Measures a chart on a draft: the rows of its own system, or a manual's chart given as text. */
 export function chartDraft(draft: unknown, systemId: string, csv: string | null): DraftChart {
-  const { document, messages } = checkVehicle(draft);
+  const { document, messages } = checkDraft(draft);
   if (document === undefined) {
     const count = messages.length;
     return refuse(

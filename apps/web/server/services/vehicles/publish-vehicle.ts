@@ -1,8 +1,8 @@
 import "server-only";
 import type { Database, VehicleForAuthor } from "@probeworthy/database";
 import type { DocumentMessage } from "@probeworthy/vehicle";
+import { checkDraft } from "@probeworthy/vehicle/authoring";
 import type { SessionUser } from "../../auth/session-user";
-import { checkVehicle } from "./check-vehicle";
 import { draftOf } from "./find-vehicle";
 
 export type PublishVehicleResult =
@@ -22,7 +22,7 @@ export async function publishVehicle(
   seenAt: Date,
 ): Promise<PublishVehicleResult> {
   if (vehicle.updatedAt.getTime() !== seenAt.getTime()) return { ok: false, error: { code: "changed" } };
-  const { document, messages } = checkVehicle(await draftOf(database, organisationId, vehicle));
+  const { document, messages } = checkDraft(await draftOf(database, organisationId, vehicle));
   const errors = messages.filter(({ severity }) => severity === "error");
   if (document === undefined || errors.length > 0)
     return { ok: false, error: { code: "incomplete", messages: errors } };

@@ -1,9 +1,9 @@
+import { checkDraft } from "@probeworthy/vehicle/authoring";
 import { saveVehicleDraftSchema } from "@/features/authoring/authoring-input";
 import { teachers } from "@/server/auth/staff";
 import { idParams } from "@/server/http/ids";
 import { problem } from "@/server/http/problem";
 import { withRoute } from "@/server/http/with-route";
-import { checkVehicle } from "@/server/services/vehicles/check-vehicle";
 import { findOwnVehicle } from "@/server/services/vehicles/find-vehicle";
 
 /** Saves the draft as it is and says what still keeps it from being published. */
@@ -31,7 +31,7 @@ export const PUT = withRoute({
         detail: "This vehicle was changed on another screen. Nothing was saved; your work is still here.",
       });
     }
-    return { savedAt: saved.value.savedAt.toISOString(), messages: checkVehicle(draft).messages };
+    return { savedAt: saved.value.savedAt.toISOString(), messages: checkDraft(draft).messages };
   },
   audit: ({ resource }) => ({
     action: "vehicle.draft_saved",
