@@ -29,3 +29,16 @@ export const heard = (name: string): Expression => ({ heard: name });
 export const failed = (code: string): Expression => ({ failed: code });
 export const condition = (name: string): Expression => ({ condition: name });
 export const loadAmps = (designator: string): Expression => ({ loadAmps: designator });
+export const filamentAmps = (designator: string, filament: "first" | "second"): Expression => ({
+  loadAmps: designator,
+  filament,
+});
+export const speedOf = (motor: string): Expression => ({ speedOf: motor });
+export const torqueOf = (motor: string): Expression => ({ torqueOf: motor });
+export const pulledIn = (relay: string): Expression => ({ pulledIn: relay });
+export const negate = (a: Expression): Expression => ({ op: "negate", args: [a] });
+export const least = (...args: Expression[]): Expression => ({ op: "min", args });
+export const most = (...args: Expression[]): Expression => ({ op: "max", args });
+/** 1 while a choice condition stands at this option, counted from 0 in the order of the document. */
+export const chosen = (name: string, option: number): Expression =>
+  and(greater(condition(name), option - 0.5), less(condition(name), option + 0.5));

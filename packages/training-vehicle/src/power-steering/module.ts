@@ -9,6 +9,7 @@ export const powerSteeringModule: ControlModule = {
   id: "A1",
   title: "Power steering module",
   place: "on the steering column, below the dash",
+  zone: "column",
   terminals: [
     { name: "30", function: "battery feed for the assist motor, 60 A fuse F2" },
     { name: "31P", function: "power ground" },

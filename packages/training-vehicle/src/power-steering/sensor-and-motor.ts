@@ -7,6 +7,7 @@ export const torqueSensor: ComponentOf<"torqueSensor"> = {
   id: "B1",
   title: "Torque sensor",
   place: "on the torsion bar, lower end of the column",
+  zone: "column",
   terminals: { supply: "5V", ground: "0V", signal1: "S1", signal2: "S2" },
   effort: condition("steeringEffort"),
   stiffness: torsionBarStiffness,
@@ -22,6 +23,7 @@ export const assistMotor: ComponentOf<"motor"> = {
   id: "M1",
   title: "Assist motor",
   place: "on the steering column gearbox",
+  zone: "column",
   windingOhmsAt20,
   torquePerAmp: 0.043,
   // Winding: a good half minute; housing: several minutes. Holding full lock heats it past its limit within a few minutes.
