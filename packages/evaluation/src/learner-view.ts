@@ -85,12 +85,14 @@ function conditionView(
   values: ConditionValues,
 ): LearnerView["conditions"][number] {
   const { name, title } = condition;
+  const group = condition.group === undefined ? {} : { group: condition.group };
   const value = values[name];
   if (condition.kind === "choice") {
     return {
       kind: "choice",
       name,
       title,
+      ...group,
       value: String(value ?? condition.initial),
       options: condition.options.map((option) => ({ value: option.value, title: option.title })),
     };
@@ -101,6 +103,7 @@ function conditionView(
     kind: "number",
     name,
     title,
+    ...group,
     unit,
     value: typeof value === "number" ? value : condition.initial,
     minimum,

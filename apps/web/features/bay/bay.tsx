@@ -3,15 +3,17 @@
 import type { Command, LearnerView, Report } from "@probeworthy/evaluation";
 import { meterFunctions } from "@probeworthy/instruments";
 import { useRouter } from "next/navigation";
-import { Suspense, useMemo, useRef, useState } from "react";
+import { useMemo, useRef, useState } from "react";
 import { Button } from "@/components/button";
 import { Tabs } from "@/components/tabs";
+import { FaceSwitch } from "@/features/papers/face-switch";
+import { type PaperIndex, papersOf } from "@/features/papers/papers-view";
+import { SheetViewer } from "@/features/papers/sheet-viewer";
 import { ServiceInformation } from "@/features/service-information/service-information";
 import type { ServiceView } from "@/features/service-information/service-view";
 import { announce } from "./announce";
 import { CarPanel } from "./car-panel";
 import { ConnectionNotice } from "./connection-notice";
-import { DrawingPending, type Drawings, DrawnDiagram, DrawnFace } from "./drawings";
 import { HelpDialog } from "./help-dialog";
 import { JobStrip } from "./job-strip";
 import type { Lead } from "./lead-controls";
@@ -36,11 +38,12 @@ export interface BayProps {
   readonly attemptId: string;
   readonly initialView: LearnerView;
   readonly service: ServiceView;
-  readonly drawings: Promise<Drawings>;
+  readonly index: PaperIndex;
+  readonly ownConditions: readonly string[];
 }
 
 /** The screen where an attempt is worked: drawing, meter, car. */
-export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
+export function Bay({ attemptId, initialView, service, index, ownConditions }: BayProps) {
   const router = useRouter();
   const { view, pending, notice, announcement, send, retry } = useAttempt(attemptId, initialView, announce);
   const online = useOnline();
@@ -92,6 +95,14 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
     "4": choose(3),
   });
 
+  const papers = papersOf("attempts", attemptId);
+  const { red, black } = view.bench;
+  const touching = {
+    papers,
+    points: view.points,
+    leads: { red: red ?? undefined, black: black ?? undefined },
+    onPoint: placeArmed,
+  };
   const panel = { view, names, notice, pending, send: give };
   return (
     <div className="flex-1" data-testid="bay">
@@ -112,16 +123,16 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
                 label: "Diagram",
                 content: (
                   <div className={drawingHeight}>
-                    <Suspense fallback={<DrawingPending />}>
-                      <DrawnDiagram
-                        drawings={drawings}
-                        view={view}
-                        armed={armed}
-                        onPoint={placeArmed}
-                        onConnector={(id) => setAsked(askConnector(id, view.bench, service))}
-                        onFuse={(id) => setAsked(askFuse(id, view.bench, service))}
-                      />
-                    </Suspense>
+                    <SheetViewer
+                      {...touching}
+                      index={index}
+                      initialSystem={view.job.system}
+                      unplugged={view.bench.unplugged}
+                      pulledFuses={view.bench.pulledFuses}
+                      onConnector={(id) => setAsked(askConnector(id, view.bench, service))}
+                      onFuse={(id) => setAsked(askFuse(id, view.bench, service))}
+                      hint={`The ${armed} lead is in hand`}
+                    />
                     <NoticeLine notice={notice} about={["unplug", "plug", "pullFuse", "fitFuse"]} />
                   </div>
                 ),
@@ -138,14 +149,12 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
                     send={give}
                     ask={setAsked}
                     renderFace={(connector) => (
-                      <Suspense fallback={<DrawingPending />}>
-                        <DrawnFace
-                          drawings={drawings}
-                          connector={connector}
-                          view={view}
-                          onPoint={placeArmed}
-                        />
-                      </Suspense>
+                      <FaceSwitch
+                        key={connector}
+                        {...touching}
+                        connector={connector}
+                        isApart={view.bench.unplugged.includes(connector)}
+                      />
                     )}
                   />
                 ),
@@ -160,7 +169,9 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
               {
                 value: "service",
                 label: "Manual",
-                content: <ServiceInformation service={service} />,
+                content: (
+                  <ServiceInformation service={service} papers={papers} initialSystem={view.job.system} />
+                ),
               },
               {
                 value: "log",
@@ -187,7 +198,7 @@ export function Bay({ attemptId, initialView, service, drawings }: BayProps) {
           <MeterPanel {...panel} armed={armed} onArm={setArmed} takeButton={takeButton} />
         </div>
         <div className="min-w-0 lg:col-span-2 xl:col-span-1">
-          <CarPanel {...panel} />
+          <CarPanel {...panel} ownConditions={ownConditions} />
         </div>
       </div>
       <ConnectionNotice online={online} notice={notice} onRetry={retry} />

@@ -1,10 +1,9 @@
 import type { Command, LearnerView } from "@probeworthy/evaluation";
 import { ApartList } from "./apart-list";
-import { ConditionNumber } from "./condition-number";
+import { ConditionPanel } from "./condition-panel";
 import type { Names } from "./names";
 import { NoticeLine } from "./notice-line";
 import { PanelHeading } from "./panel-heading";
-import { Segmented } from "./segmented";
 import { StandingTime } from "./standing-time";
 import type { Notice } from "./use-attempt";
 
@@ -13,35 +12,19 @@ export interface CarPanelProps {
   readonly names: Names;
   readonly notice: Notice | undefined;
   readonly send: (command: Command) => void;
+  /** Names of the conditions that act on the system of the job. */
+  readonly ownConditions: readonly string[];
 }
 
 /** The car: how it is being operated, what one notices, what has been taken apart. */
-export function CarPanel({ view, names, notice, send }: CarPanelProps) {
+export function CarPanel({ view, names, notice, send, ownConditions }: CarPanelProps) {
   const setValue = (name: string, value: string | number) =>
     send({ type: "setConditions", values: { [name]: value } });
   return (
     <div className="space-y-5">
       <section aria-labelledby="car-operation">
         <PanelHeading id="car-operation">Operating conditions</PanelHeading>
-        <div className="space-y-3">
-          {view.conditions.map((condition) =>
-            condition.kind === "choice" ? (
-              <Segmented
-                key={condition.name}
-                label={condition.title}
-                value={condition.value}
-                options={condition.options.map((option) => ({ value: option.value, label: option.title }))}
-                onChoose={(value) => setValue(condition.name, value)}
-              />
-            ) : (
-              <ConditionNumber
-                key={condition.name}
-                condition={condition}
-                onSet={(value) => setValue(condition.name, value)}
-              />
-            ),
-          )}
-        </div>
+        <ConditionPanel conditions={view.conditions} own={ownConditions} onSet={setValue} />
         <NoticeLine notice={notice} about={["setConditions"]} />
       </section>
       <section aria-labelledby="car-noticed">

@@ -1,9 +1,10 @@
 import type { ReactNode } from "react";
 import { Button } from "@/components/button";
-import type { ServiceView } from "@/features/service-information/service-view";
+import { CavityTable } from "@/features/service-information/cavity-table";
+import type { ServiceConnector } from "@/features/service-information/service-view";
 
 export interface ConnectorSheetProps {
-  readonly connector: ServiceView["connectors"][number];
+  readonly connector: ServiceConnector;
   readonly unplugged: boolean;
   readonly face: ReactNode;
   readonly notice: ReactNode;
@@ -41,37 +42,7 @@ export function ConnectorSheet({
       </div>
       {notice}
       {face}
-      <div className="overflow-x-auto">
-        <table className="w-full text-left text-sm">
-          <caption className="sr-only">Cavities of {connector.id}</caption>
-          <thead className="border-b border-ink">
-            <tr>
-              <th scope="col" className="py-1 pr-3">
-                Cavity
-              </th>
-              <th scope="col" className="py-1 pr-3">
-                Function
-              </th>
-              <th scope="col" className="py-1">
-                Conductor
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {connector.cavities.map((cavity) => (
-              <tr key={cavity.cavity} className="border-b border-hairline">
-                <td className="py-1 pr-3 font-mono">{cavity.cavity}</td>
-                <td className="py-1 pr-3">{cavity.function ?? cavity.terminal ?? "free"}</td>
-                <td className="py-1 font-mono">
-                  {cavity.conductor === null
-                    ? "–"
-                    : `${cavity.conductor} ${cavity.colour} ${cavity.squareMillimetres} mm²`}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <CavityTable connector={connector} />
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import type { SheetConductor } from "@probeworthy/diagram";
+import clsx from "clsx";
 import { themedColour } from "./colours";
 import styles from "./wiring-diagram.module.css";
 
@@ -10,16 +11,22 @@ export const strokeWidth = (squareMillimetres: number): number =>
 export function ConductorLine({
   conductor,
   onHover,
+  onPress,
 }: {
   readonly conductor: SheetConductor;
   readonly onHover: (hovered: { readonly x: number; readonly y: number } | undefined) => void;
+  /** By pointer only: the search and the T key do the same from the keyboard. */
+  readonly onPress?: (() => void) | undefined;
 }) {
   const points = conductor.points.map(({ x, y }) => `${x},${y}`).join(" ");
   const width = strokeWidth(conductor.squareMillimetres);
   const [base, stripe] = conductor.colour;
   return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: the keyboard reaches a conductor by search and by its test points
     <g
-      className={styles.conductor}
+      className={clsx(styles.conductor, onPress && styles.pressable)}
+      data-conductor={conductor.id}
+      onClick={onPress}
       onPointerMove={(event) => {
         const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
         if (box !== undefined) onHover({ x: event.clientX - box.left, y: event.clientY - box.top });

@@ -67,7 +67,7 @@ export function TargetButton({
           </text>
         </>
       ) : (
-        <rect {...box} className={styles.hit} />
+        <rect {...box} className={kind === "reference" ? styles.reference : styles.hit} />
       )}
       {kind === "point" && <circle cx={x} cy={y} r={isClosed ? 4 : 5} className={styles.dot} />}
       {kind === "point" ? (

@@ -1,5 +1,7 @@
 import { colourName, type Sheet, type SheetConductor, zoneOf } from "@probeworthy/diagram";
+import type { Potentials } from "@/features/potentials/potentials-view";
 import type { PlacedTarget } from "./nearest-target";
+import { ampsText, voltsText } from "./potential-line";
 
 /** What the diagram needs to know about a test point; `TestPoint` of the vehicle package fits. */
 export interface PointState {
@@ -11,7 +13,7 @@ export interface PointState {
 
 /** Anything on the sheet that can be pressed. */
 export interface Target extends PlacedTarget {
-  readonly kind: "point" | "connector" | "fuse";
+  readonly kind: "point" | "connector" | "fuse" | "reference";
   readonly id: string;
   readonly name: string;
   readonly reason?: string;
@@ -26,6 +28,16 @@ export interface SheetState {
 }
 
 const notInThisAttempt = "This place cannot be reached with a lead.";
+
+/** The conductor at a test point, where the sheet shows one. */
+export function conductorAt(sheet: Sheet, pointId: string): string | undefined {
+  for (const { cavities } of sheet.connectors)
+    for (const { harnessPoint, facingPoint, conductor } of cavities)
+      if (harnessPoint === pointId || facingPoint === pointId) return conductor;
+  return sheet.conductors.find(
+    ({ from, to, pointOf }) => from === pointId || to === pointId || pointOf?.includes(pointId) === true,
+  )?.id;
+}
 
 /** The targets of a sheet as the car stands now, in reading order. */
 export function targetsOf(sheet: Sheet, state: SheetState): readonly Target[] {
@@ -74,11 +86,32 @@ export function targetsOf(sheet: Sheet, state: SheetState): readonly Target[] {
         half: { x: 12, y: 13 },
       };
     });
-  return [...points, ...connectors, ...fuses].sort((a, b) => a.y - b.y || a.x - b.x);
+  const references = (sheet.references ?? []).map((reference): Target => {
+    const { box, toDesignator, toTerminal, title } = reference;
+    const end = toTerminal === undefined ? toDesignator : `${toDesignator} ${toTerminal}`;
+    return {
+      key: `reference ${reference.id}`,
+      kind: "reference",
+      id: reference.id,
+      name: `Goes on at ${end}, sheet ${title}: open it`,
+      x: box.x + box.width / 2,
+      y: box.y + box.height / 2,
+      half: { x: Math.max(12, box.width / 2), y: Math.max(12, box.height / 2) },
+    };
+  });
+  return [...points, ...connectors, ...fuses, ...references].sort((a, b) => a.y - b.y || a.x - b.x);
 }
 
 /** What the name of a conductor says: `W12, YEBK (yellow with black stripe), 0.5 mm², zone C4`. */
-export function conductorWords(sheet: Sheet, conductor: SheetConductor): string {
+export function conductorWords(
+  sheet: Sheet,
+  conductor: SheetConductor,
+  potentials?: Potentials | undefined,
+): string {
+  const at = potentials?.conductors[conductor.id];
+  if (at !== undefined) {
+    return `${conductor.id}: ${voltsText(at.from)} at ${conductor.from}, ${voltsText(at.to)} at ${conductor.to}, ${ampsText(at.amps)}`;
+  }
   const place = conductor.points[0];
   const zone = place === undefined ? "" : `, from zone ${zoneOf(sheet, place)}`;
   return `${conductor.id}, ${conductor.colour.join("")} (${colourName(conductor.colour)}), ${conductor.squareMillimetres} mm²${zone}`;

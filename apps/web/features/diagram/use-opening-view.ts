@@ -2,6 +2,7 @@
 
 import type { Sheet } from "@probeworthy/diagram";
 import { type RefObject, useEffect, useRef } from "react";
+import { boxOf, type SheetMark } from "./sheet-marks";
 
 interface Place {
   readonly x: number;
@@ -20,12 +21,40 @@ export function openingPlace(sheet: Sheet, lead: string | undefined): Place {
     : { x: module.x + module.width / 2, y: module.y + module.height / 2 };
 }
 
+/** How a sheet was looked at last. */
+export interface SeenPlace {
+  readonly zoom: number;
+  readonly left: number;
+  readonly top: number;
+}
+
+/** Brings what was jumped to into the middle of the view, once for every jump. */
+export function useMarkInView(
+  viewport: RefObject<HTMLDivElement | null>,
+  sheet: Sheet,
+  mark: SheetMark | undefined,
+  zoom: number,
+) {
+  const seen = useRef<SheetMark | undefined>(undefined);
+  useEffect(() => {
+    const element = viewport.current;
+    if (element === null || mark === undefined || seen.current === mark) return;
+    const box = boxOf(sheet, mark.id);
+    if (box === undefined) return;
+    seen.current = mark;
+    element.scrollLeft = (box.x + box.width / 2) * zoom - element.clientWidth / 2;
+    element.scrollTop = (box.y + box.height / 2) * zoom - element.clientHeight / 2;
+  }, [viewport, sheet, mark, zoom]);
+}
+
 /** Centres the opening place once the viewport has a size: it has none while another tab of the page hides it. */
 export function useOpeningView(
   viewport: RefObject<HTMLDivElement | null>,
   sheet: Sheet,
   lead: string | undefined,
+  seen: SeenPlace | undefined,
 ) {
+  const kept = useRef(seen);
   const opening = useRef<Place | undefined>(openingPlace(sheet, lead));
   useEffect(() => {
     const element = viewport.current;
@@ -33,8 +62,8 @@ export function useOpeningView(
     const observer = new ResizeObserver(() => {
       const place = opening.current;
       if (place === undefined || element.clientWidth === 0) return;
-      element.scrollLeft = place.x - element.clientWidth / 2;
-      element.scrollTop = place.y - element.clientHeight / 2;
+      element.scrollLeft = kept.current?.left ?? place.x - element.clientWidth / 2;
+      element.scrollTop = kept.current?.top ?? place.y - element.clientHeight / 2;
       opening.current = undefined;
       observer.disconnect();
     });

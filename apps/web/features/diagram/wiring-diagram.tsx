@@ -1,18 +1,17 @@
 "use client";
 
-import type { Sheet } from "@probeworthy/diagram";
+import type { Sheet, SheetReference } from "@probeworthy/diagram";
 import clsx from "clsx";
 import { type CSSProperties, type KeyboardEvent, useMemo, useRef, useState } from "react";
-import { ConductorCode, ConductorLine } from "./conductor-line";
-import { ConnectorBoundary } from "./connector-boundary";
+import type { Potentials } from "@/features/potentials/potentials-view";
 import { LeadMarker } from "./lead-marker";
 import { type Direction, nearestTarget } from "./nearest-target";
-import { Primitives } from "./primitives";
-import { SheetFrame } from "./sheet-frame";
+import { SheetArt } from "./sheet-art";
+import { MarkFrame, type SheetMark } from "./sheet-marks";
 import { TargetButton } from "./target-button";
-import { conductorWords, type PointState, type Target, targetsOf } from "./targets";
+import { conductorAt, conductorWords, type PointState, type Target, targetsOf } from "./targets";
 import { useDrag } from "./use-drag";
-import { useLeadInView, useOpeningView } from "./use-opening-view";
+import { type SeenPlace, useLeadInView, useMarkInView, useOpeningView } from "./use-opening-view";
 import { useZoom } from "./use-zoom";
 import styles from "./wiring-diagram.module.css";
 
@@ -31,6 +30,17 @@ export interface WiringDiagramProps {
   readonly onFuse?: (fuseId: string) => void;
   /** Said beside the zoom buttons: what a press does now, `Red lead next`. */
   readonly hint?: string;
+  /** What a search or a reference has led to. */
+  readonly mark?: SheetMark | undefined;
+  /** Conductors of the traced path. */
+  readonly traced?: ReadonlySet<string> | undefined;
+  /** A click on a conductor, or T on one of its test points. */
+  readonly onConductor?: (conductorId: string) => void;
+  readonly onReference?: (reference: SheetReference) => void;
+  readonly potentials?: Potentials | undefined;
+  /** Where the reader left this sheet, and a way to say so again. */
+  readonly seen?: SeenPlace | undefined;
+  readonly onSeen?: (place: SeenPlace) => void;
 }
 
 interface Name {
@@ -52,11 +62,12 @@ const directions: Readonly<Record<string, Direction>> = {
 export function WiringDiagram(props: WiringDiagramProps) {
   const { sheet, points, leads, unplugged, pulledFuses, selected = [] } = props;
   const viewport = useRef<HTMLDivElement>(null);
-  const { zoom, zoomBy, reset, fit } = useZoom(viewport);
+  const { zoom, zoomBy, reset, fit } = useZoom(viewport, props.seen?.zoom);
   const { isDragging, wasDragged, handlers } = useDrag(viewport);
-  useOpeningView(viewport, sheet, leads.red ?? leads.black);
+  useOpeningView(viewport, sheet, leads.red ?? leads.black, props.seen);
   useLeadInView(viewport, sheet, leads.red, zoom);
   useLeadInView(viewport, sheet, leads.black, zoom);
+  useMarkInView(viewport, sheet, props.mark, zoom);
   const [active, setActive] = useState<string>();
   const [name, setName] = useState<Name>();
   const targets = useMemo(
@@ -70,10 +81,18 @@ export function WiringDiagram(props: WiringDiagramProps) {
     if (target.reason !== undefined) return;
     if (target.kind === "point") props.onPoint?.(target.id);
     else if (target.kind === "connector") props.onConnector?.(target.id);
-    else props.onFuse?.(target.id);
+    else if (target.kind === "fuse") props.onFuse?.(target.id);
+    else {
+      const reference = sheet.references?.find(({ id }) => id === target.id);
+      if (reference !== undefined) props.onReference?.(reference);
+    }
   };
   const move = (from: Target, event: KeyboardEvent) => {
     if (event.key === "Escape") setName(undefined);
+    if (event.key === "t" && from.kind === "point") {
+      const conductor = conductorAt(sheet, from.id);
+      if (conductor !== undefined) props.onConductor?.(conductor);
+    }
     const direction = directions[event.key];
     if (direction === undefined) return;
     event.preventDefault();
@@ -90,6 +109,17 @@ export function WiringDiagram(props: WiringDiagramProps) {
     else if (event.key === "0") reset();
     else return;
     event.preventDefault();
+  };
+  const conductors = useMemo(() => new Map(sheet.conductors.map((one) => [one.id, one])), [sheet]);
+  const showConductor = (id: string, place: { readonly x: number; readonly y: number } | undefined) => {
+    const conductor = conductors.get(id);
+    setName((shown) =>
+      place !== undefined && conductor !== undefined
+        ? { key: id, ...place, text: conductorWords(sheet, conductor, props.potentials) }
+        : shown?.key === id
+          ? undefined
+          : shown,
+    );
   };
   const showName = (target: Target) => (isShown: boolean) =>
     setName((shown) => {
@@ -116,6 +146,9 @@ export function WiringDiagram(props: WiringDiagramProps) {
         <button type="button" className={styles.tool} onClick={() => fit(sheet.width)}>
           Whole width
         </button>
+        <button type="button" className={styles.tool} onClick={() => fit(sheet.width, sheet.height)}>
+          Whole sheet
+        </button>
         <button type="button" className={styles.tool} onClick={reset}>
           Full size
         </button>
@@ -133,6 +166,9 @@ export function WiringDiagram(props: WiringDiagramProps) {
         tabIndex={0}
         className={clsx(styles.viewport, isDragging && styles.dragging)}
         onKeyDown={zoomKeys}
+        onScroll={({ currentTarget: { scrollLeft, scrollTop, clientWidth } }) => {
+          if (clientWidth > 0) props.onSeen?.({ zoom, left: scrollLeft, top: scrollTop });
+        }}
         {...handlers}
       >
         <div className={styles.canvas} style={canvasSize}>
@@ -143,43 +179,20 @@ export function WiringDiagram(props: WiringDiagramProps) {
             role="group"
             aria-label="Test points; arrow keys move between them, Enter places a lead"
           >
-            <SheetFrame sheet={sheet} />
-            {sheet.links.map((link) => (
-              <polyline
-                key={link.id}
-                points={link.points.map(({ x, y }) => `${x},${y}`).join(" ")}
-                className={styles.ink}
-              />
-            ))}
-            {sheet.conductors.map((conductor) => (
-              <ConductorLine
-                key={conductor.id}
-                conductor={conductor}
-                onHover={(place) =>
-                  setName((shown) => {
-                    if (place !== undefined)
-                      return { key: conductor.id, ...place, text: conductorWords(sheet, conductor) };
-                    return shown?.key === conductor.id ? undefined : shown;
-                  })
-                }
-              />
-            ))}
-            {sheet.connectors.map((connector) => (
-              <ConnectorBoundary
-                key={`${connector.id} ${connector.from.x} ${connector.from.y}`}
-                connector={connector}
-                isApart={apart.has(connector.id)}
-              />
-            ))}
-            {sheet.symbols.map((symbol) => (
-              <g key={symbol.id} data-symbol={symbol.id}>
-                <Primitives list={symbol.primitives} />
-                <Primitives list={(apart.has(symbol.id) ? symbol.pulled : symbol.fitted) ?? []} />
-              </g>
-            ))}
-            {sheet.conductors.map((conductor) => (
-              <ConductorCode key={conductor.id} conductor={conductor} />
-            ))}
+            <SheetArt
+              sheet={sheet}
+              apart={apart}
+              traced={props.traced}
+              potentials={props.potentials}
+              onHover={showConductor}
+              onConductor={
+                props.onConductor &&
+                ((id) => {
+                  if (!wasDragged.current) props.onConductor?.(id);
+                })
+              }
+            />
+            {props.mark !== undefined && <MarkFrame sheet={sheet} mark={props.mark} />}
             {targets.map((target) => (
               <TargetButton
                 key={target.key}

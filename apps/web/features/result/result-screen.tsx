@@ -3,6 +3,8 @@ import { EmptyState } from "@/components/empty-state";
 import { Tag } from "@/components/tag";
 import { LogTable } from "@/features/bay/log-table";
 import { createNames } from "@/features/bay/names";
+import { papersOf } from "@/features/papers/papers-view";
+import { LogPotentials } from "@/features/potentials/log-potentials";
 import { LocalTime } from "@/features/time/local-time";
 import { BeingGraded } from "./being-graded";
 import { EvidenceSection } from "./evidence-section";
@@ -11,7 +13,13 @@ import type { ResultView, ShownGrade } from "./result-view";
 import { RubricSection } from "./rubric-section";
 
 /** Score, reasons, evidence, truth, report and log: everything on one sheet that prints. */
-export function ResultScreen({ result }: { readonly result: ResultView }) {
+export function ResultScreen({
+  attemptId,
+  result,
+}: {
+  readonly attemptId: string;
+  readonly result: ResultView;
+}) {
   const { work } = result;
   const names = createNames(work);
   return (
@@ -41,6 +49,7 @@ export function ResultScreen({ result }: { readonly result: ResultView }) {
         </>
       )}
       {work.report !== null && <ReportSection report={work.report} names={names} />}
+      {result.kind === "shown" && <LogPotentials papers={papersOf("attempts", attemptId)} work={work} />}
       <section aria-labelledby="result-log">
         <h2 id="result-log" className="mb-2">
           The whole log

@@ -1,5 +1,7 @@
 import { EmptyState } from "@/components/empty-state";
 import { createNames } from "@/features/bay/names";
+import { papersOf } from "@/features/papers/papers-view";
+import { LogPotentials } from "@/features/potentials/log-potentials";
 import { EvidencePicture } from "@/features/result/evidence-picture";
 import { ReportSection } from "@/features/result/report-section";
 import { RubricSection } from "@/features/result/rubric-section";
@@ -29,6 +31,7 @@ export function ReviewScreen({ view }: { readonly view: ReviewView }) {
       {work.report !== null && <ReportSection report={work.report} names={names} heading="The report" />}
       {grade !== null && <RubricSection lines={grade.lines} />}
       <Replay log={work.log} work={work} evidence={grade?.evidence} remarks={view.secret.remarks} />
+      <LogPotentials papers={papersOf("attempts", view.attemptId)} work={work} />
       {grade !== null && grade.evidence.steps.length > 0 && (
         <section aria-labelledby="review-evidence" className="keep-together">
           <h2 id="review-evidence" className="mb-2">

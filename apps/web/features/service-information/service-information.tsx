@@ -1,79 +1,148 @@
+"use client";
+
+import { type ReactNode, useId, useState } from "react";
 import { Caution } from "@/components/caution";
 import { Cell, HeaderCell, Table, TableBody, TableHead, TableRow } from "@/components/table";
-import type { ServiceView } from "./service-view";
-import { TerminalChartTable } from "./terminal-chart-table";
+import { ConnectorFaces } from "./connector-faces";
+import { PlaceTable } from "./place-table";
+import type { ServiceSystem, ServiceView } from "./service-view";
+import { SystemChart } from "./system-chart";
 
-const parts = [
-  ["service-how", "How it works"],
-  ["service-chart", "Terminal chart"],
-  ["service-codes", "Fault codes"],
-  ["service-normal", "Surprising but normal"],
-] as const;
+export interface ServiceInformationProps {
+  readonly service: ServiceView;
+  /** Address of the papers the charts and faces come from. */
+  readonly papers: string;
+  readonly initialSystem?: string | undefined;
+  readonly onSystem?: (system: string) => void;
+  /** The wiring diagram, where the manual stands by itself; in the bay it has a tab of its own. */
+  readonly diagram?: (system: string) => ReactNode;
+}
 
-/** The manual of the system: cautions first, then how it works, the chart, the codes, what surprises though it is normal. */
-export function ServiceInformation({ service }: { readonly service: ServiceView }) {
+/** The manual: a system is chosen, then its parts are read one below the other. */
+export function ServiceInformation(props: ServiceInformationProps) {
+  const { service, papers, initialSystem, onSystem, diagram } = props;
+  const [chosen, setChosen] = useState(initialSystem ?? service.systems[0]?.id);
+  const system = service.systems.find(({ id }) => id === chosen) ?? service.systems[0];
+  if (system === undefined) return <p>This vehicle has no system yet.</p>;
+  const own = new Set(system.connectors);
   return (
-    <div className="space-y-8">
-      <nav aria-label="Parts of the manual" className="flex flex-wrap gap-x-6">
-        {parts.map(([id, title]) => (
-          <a key={id} href={`#${id}`} className="link inline-flex min-h-6 items-center">
+    <div className="grid items-start gap-6 lg:grid-cols-[13rem_minmax(0,1fr)]">
+      <nav aria-label="Systems" className="no-print lg:sticky lg:top-4">
+        <ul className="flex flex-wrap lg:block lg:border-l lg:border-hairline">
+          {service.systems.map(({ id, title }) => (
+            <li key={id}>
+              <button
+                type="button"
+                aria-current={id === system.id || undefined}
+                onClick={() => {
+                  setChosen(id);
+                  onSystem?.(id);
+                }}
+                className="min-h-11 w-full cursor-pointer border-l-4 border-transparent px-3 text-left leading-tight hover:bg-panel aria-[current=true]:border-copper-fill aria-[current=true]:bg-panel aria-[current=true]:font-semibold"
+              >
+                {title}
+              </button>
+            </li>
+          ))}
+        </ul>
+      </nav>
+      <SystemPages
+        key={system.id}
+        system={system}
+        papers={papers}
+        connectors={service.connectors.filter(({ id }) => own.has(id))}
+        diagram={diagram?.(system.id)}
+      />
+    </div>
+  );
+}
+
+interface SystemPagesProps {
+  readonly system: ServiceSystem;
+  readonly papers: string;
+  readonly connectors: ServiceView["connectors"];
+  readonly diagram: ReactNode;
+}
+
+/** Cautions first, then how it works, the drawings, the chart, the codes, what surprises though it is normal. */
+function SystemPages({ system, papers, connectors, diagram }: SystemPagesProps) {
+  const id = useId();
+  const parts: readonly { readonly key: string; readonly title: string; readonly content: ReactNode }[] = [
+    { key: "how", title: "How it works", content: <HowItWorks system={system} /> },
+    ...(diagram === undefined ? [] : [{ key: "diagram", title: "Wiring diagram", content: diagram }]),
+    { key: "chart", title: "Terminal chart", content: <SystemChart papers={papers} system={system.id} /> },
+    { key: "codes", title: "Fault codes", content: <CodeTable codes={system.codes} /> },
+    {
+      key: "faces",
+      title: "Connector faces",
+      content: <ConnectorFaces papers={papers} connectors={connectors} />,
+    },
+    { key: "places", title: "Component places", content: <PlaceTable places={system.places} /> },
+    ...(system.normalSurprises.length === 0
+      ? []
+      : [
+          {
+            key: "normal",
+            title: "Surprising but normal",
+            content: (
+              <ul className="max-w-prose list-disc space-y-1 pl-5">
+                {system.normalSurprises.map((text) => (
+                  <li key={text}>{text}</li>
+                ))}
+              </ul>
+            ),
+          },
+        ]),
+  ];
+  return (
+    <div className="min-w-0 space-y-8">
+      <nav aria-label="Parts of the manual" className="no-print flex flex-wrap gap-x-6">
+        {parts.map(({ key, title }) => (
+          <a key={key} href={`#${id}-${key}`} className="link inline-flex min-h-6 items-center">
             {title}
           </a>
         ))}
       </nav>
-      {service.cautions.length > 0 && (
+      {system.cautions.length > 0 && (
         <Caution title="Before you touch the car">
           <ul className="list-disc space-y-1 pl-5">
-            {service.cautions.map((text) => (
+            {system.cautions.map((text) => (
               <li key={text}>{text}</li>
             ))}
           </ul>
         </Caution>
       )}
-      <section aria-labelledby="service-how" className="max-w-prose space-y-4">
-        <h2 id="service-how" className="scroll-mt-28">
-          How it works
-        </h2>
-        {service.howItWorks.map((part) => (
-          <section key={part.title}>
-            <h3>{part.title}</h3>
-            {part.paragraphs.map((paragraph) => (
-              <p key={paragraph} className="mt-1">
-                {paragraph}
-              </p>
-            ))}
-          </section>
-        ))}
-      </section>
-      <section aria-labelledby="service-chart">
-        <h2 id="service-chart" className="mb-2 scroll-mt-28">
-          Terminal chart
-        </h2>
-        <TerminalChartTable rows={service.chart} />
-      </section>
-      <section aria-labelledby="service-codes">
-        <h2 id="service-codes" className="mb-2 scroll-mt-28">
-          Fault codes
-        </h2>
-        <CodeTable codes={service.codes} />
-      </section>
-      {service.normalSurprises.length > 0 && (
-        <section aria-labelledby="service-normal" className="max-w-prose">
-          <h2 id="service-normal" className="scroll-mt-28">
-            Surprising but normal
+      {parts.map(({ key, title, content }) => (
+        <section key={key} aria-labelledby={`${id}-${key}`}>
+          <h2 id={`${id}-${key}`} className="mb-2 scroll-mt-28">
+            {title}
           </h2>
-          <ul className="mt-2 list-disc space-y-1 pl-5">
-            {service.normalSurprises.map((text) => (
-              <li key={text}>{text}</li>
-            ))}
-          </ul>
+          {content}
         </section>
-      )}
+      ))}
     </div>
   );
 }
 
-function CodeTable({ codes }: { readonly codes: ServiceView["codes"] }) {
+function HowItWorks({ system }: { readonly system: ServiceSystem }) {
+  return (
+    <div className="max-w-prose space-y-4">
+      {system.howItWorks.map((part) => (
+        <section key={part.title}>
+          <h3>{part.title}</h3>
+          {part.paragraphs.map((paragraph) => (
+            <p key={paragraph} className="mt-1">
+              {paragraph}
+            </p>
+          ))}
+        </section>
+      ))}
+    </div>
+  );
+}
+
+function CodeTable({ codes }: { readonly codes: ServiceSystem["codes"] }) {
+  if (codes.length === 0) return <p>No control module of this system stores codes of its own.</p>;
   return (
     <Table caption="Fault codes of the system" captionHidden>
       <TableHead>

@@ -1,27 +1,12 @@
+import { zones } from "@probeworthy/vehicle";
 import { z } from "zod";
 
-const chartRow = z.strictObject({
-  key: z.string(),
-  point: z.string(),
-  pointTitle: z.string(),
-  againstTitle: z.string(),
-  function: z.string(),
-  conditionTitle: z.string(),
-  unplugged: z.array(z.string()),
-  /** Value of a car in order, as a meter shows it. */
-  value: z.string(),
-});
-
-/**
- * What the workshop manual says of a system: made from the vehicle as it leaves the works, never from the job at hand.
- * Strict: an extra key is an error, not a leak.
- */
-export const serviceViewSchema = z.strictObject({
-  systemTitle: z.string(),
+const systemSchema = z.strictObject({
+  id: z.string(),
+  title: z.string(),
   howItWorks: z.array(z.strictObject({ title: z.string(), paragraphs: z.array(z.string()) })),
   normalSurprises: z.array(z.string()),
   cautions: z.array(z.string()),
-  chart: z.array(chartRow),
   codes: z.array(
     z.strictObject({
       key: z.string(),
@@ -32,6 +17,24 @@ export const serviceViewSchema = z.strictObject({
       warningLamp: z.boolean(),
     }),
   ),
+  places: z.array(
+    z.strictObject({
+      id: z.string(),
+      title: z.string(),
+      place: z.string().nullable(),
+      zone: z.enum(zones).nullable(),
+    }),
+  ),
+  /** Connectors on components of this system; all of them are listed with the vehicle. */
+  connectors: z.array(z.string()),
+});
+
+/**
+ * What the workshop manual says: made from the vehicle as it leaves the works, never from the job at hand.
+ * Strict: an extra key is an error, not a leak.
+ */
+export const serviceViewSchema = z.strictObject({
+  systems: z.array(systemSchema),
   connectors: z.array(
     z.strictObject({
       id: z.string(),
@@ -65,3 +68,5 @@ export const serviceViewSchema = z.strictObject({
   ),
 });
 export type ServiceView = z.infer<typeof serviceViewSchema>;
+export type ServiceSystem = ServiceView["systems"][number];
+export type ServiceConnector = ServiceView["connectors"][number];

@@ -1,8 +1,8 @@
 import { Cell, HeaderCell, Table, TableBody, TableHead, TableRow } from "@/components/table";
-import type { ServiceView } from "./service-view";
+import type { ChartRows } from "@/features/papers/papers-view";
 
 /** Values a car in order gives, computed from the model in each condition. */
-export function TerminalChartTable({ rows }: { readonly rows: ServiceView["chart"] }) {
+export function TerminalChartTable({ rows }: { readonly rows: ChartRows }) {
   return (
     <Table caption="Values of a car in order; measured against battery negative unless said otherwise">
       <TableHead>

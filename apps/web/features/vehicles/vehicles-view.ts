@@ -1,4 +1,6 @@
+import { conditionSchema } from "@probeworthy/vehicle";
 import { z } from "zod";
+import { paperIndexSchema } from "../papers/papers-view";
 import { serviceViewSchema } from "../service-information/service-view";
 
 export const vehiclesViewSchema = z.strictObject({
@@ -18,6 +20,15 @@ export const vehiclesViewSchema = z.strictObject({
 });
 export type VehiclesView = z.infer<typeof vehiclesViewSchema>;
 
+const livePlace = z.array(z.strictObject({ place: z.string(), title: z.string() }));
+const livePlacesSchema = z.strictObject({
+  open: livePlace,
+  seriesResistance: livePlace,
+  shortToGround: livePlace,
+  fuseBlown: livePlace,
+});
+export type LivePlaces = z.infer<typeof livePlacesSchema>;
+
 export const vehicleViewSchema = z.strictObject({
   id: z.string(),
   name: z.string(),
@@ -29,6 +40,10 @@ export const vehicleViewSchema = z.strictObject({
     connectors: z.number().int(),
     conductors: z.number().int(),
   }),
-  systems: z.array(z.strictObject({ id: z.string(), service: serviceViewSchema })),
+  service: serviceViewSchema,
+  index: paperIndexSchema,
+  /** For the live drawing: what can be set, and where its faults can be put. */
+  conditions: z.array(conditionSchema),
+  livePlaces: livePlacesSchema,
 });
 export type VehicleView = z.infer<typeof vehicleViewSchema>;

@@ -1,17 +1,21 @@
 import "server-only";
 import type { Database } from "@probeworthy/database";
 import type { LearnerView } from "@probeworthy/evaluation";
+import type { PaperIndex } from "@/features/papers/papers-view";
 import type { ServiceView } from "@/features/service-information/service-view";
 import { type AttemptOwner, loadOwnAttempt } from "../services/attempts/attempt-record";
 import { toLearnerView } from "../services/attempts/command-attempt";
-import { type DrawnSystem, loadDrawings } from "./drawings";
+import { paperIndexOf } from "./paper-index";
 import { serviceViewOf } from "./service-view";
+import { conditionsOfSystem } from "./system-conditions";
 
 export interface BayView {
   readonly view: LearnerView;
   readonly service: ServiceView;
-  /** Comes later than the rest the first time after a start: laying a sheet out takes a while. */
-  readonly drawings: Promise<DrawnSystem>;
+  /** What there is to choose from and to search in; the sheets themselves are fetched when they are looked at. */
+  readonly index: PaperIndex;
+  /** Conditions that act on the system of the job: they are offered first. */
+  readonly ownConditions: readonly string[];
 }
 
 /** Everything the bay shows of the owner's own attempt; undefined for an unknown one and for anybody else's. */
@@ -26,7 +30,8 @@ export async function loadBay(
   const { document, scenario } = context;
   return {
     view: toLearnerView(record),
-    service: serviceViewOf(vehicleVersionId, document, scenario.system),
-    drawings: loadDrawings(vehicleVersionId, document, scenario.system),
+    service: serviceViewOf(vehicleVersionId, document),
+    index: paperIndexOf(vehicleVersionId, document),
+    ownConditions: conditionsOfSystem(document, scenario.system),
   };
 }

@@ -2,8 +2,8 @@ import "server-only";
 import type { Database } from "@probeworthy/database";
 import type { AttemptOwner } from "../services/attempts/attempt-record";
 import { loadScenario, loadVehicle } from "../services/attempts/documents";
-import { loadDrawings } from "./drawings";
-import { serviceViewOf } from "./service-view";
+import { chartRowsOf } from "./chart-rows";
+import { loadSheet } from "./drawings";
 
 /**
  * Lays out the drawings and simulates the terminal charts of the work a learner may take up next, so that the bay does
@@ -22,7 +22,7 @@ export async function readyPapers(
       versionId: assignment.scenarioVersionId,
     });
     const document = await loadVehicle(database, { organisationId, versionId: vehicleVersionId });
-    await loadDrawings(vehicleVersionId, document, scenario.system);
-    serviceViewOf(vehicleVersionId, document, scenario.system);
+    await loadSheet({ database, organisationId, versionId: vehicleVersionId, document }, scenario.system);
+    await chartRowsOf(vehicleVersionId, document, scenario.system);
   }
 }

@@ -1,42 +1,41 @@
 import "server-only";
-import {
-  type Connector,
-  prepareVehicle,
-  startState,
-  terminalChart,
-  testPoints,
-  type VehicleDocument,
-} from "@probeworthy/vehicle";
+import type { Connector, VehicleDocument } from "@probeworthy/vehicle";
 import { type ServiceView, serviceViewSchema } from "@/features/service-information/service-view";
 import { BoundedCache } from "../services/attempts/bounded-cache";
-import { formatOhms, formatVolts } from "./chart-value";
 import { connectorCautions, fuseCautions } from "./part-cautions";
 
-const made = new BoundedCache<ServiceView>(32);
+const made = new BoundedCache<ServiceView>(16);
 
 /**
- * The service information of one system. Made from the healthy document only, so it is the same for every attempt; the
- * version id is its key because a vehicle version never changes.
+ * The service information of every system, without the terminal charts, which are worked out when they are opened. Made
+ * from the healthy document only, so it is the same for every attempt; a vehicle version never changes.
  */
-export function serviceViewOf(versionId: string, document: VehicleDocument, systemId: string): ServiceView {
-  const key = `${versionId}/${systemId}`;
-  const known = made.get(key);
+export function serviceViewOf(versionId: string, document: VehicleDocument): ServiceView {
+  const known = made.get(versionId);
   if (known !== undefined) return known;
-  const view = makeServiceView(document, systemId);
-  made.set(key, view);
+  const view = makeServiceView(document);
+  made.set(versionId, view);
   return view;
 }
 
-function makeServiceView(document: VehicleDocument, systemId: string): ServiceView {
-  const system = document.systems.find((candidate) => candidate.id === systemId);
-  if (system === undefined) throw new Error(`the vehicle ${document.id} has no system ${systemId}`);
+function makeServiceView(document: VehicleDocument): ServiceView {
   return serviceViewSchema.parse({
-    systemTitle: system.title,
-    howItWorks: system.howItWorks,
-    normalSurprises: system.normalSurprises,
-    cautions: system.cautions,
-    chart: chartOf(document, systemId),
-    codes: codesOf(document),
+    systems: document.systems.map((system) => {
+      const { id, title, howItWorks, normalSurprises, cautions } = system;
+      const own = new Set(system.components);
+      return {
+        id,
+        title,
+        howItWorks,
+        normalSurprises,
+        cautions,
+        codes: codesOf(document, own),
+        places: placesOf(document, own),
+        connectors: document.connectors
+          .filter(({ component }) => component !== undefined && own.has(component))
+          .map((connector) => connector.id),
+      };
+    }),
     connectors: document.connectors.map((connector) => connectorOf(document, connector)),
     fuses: document.components.flatMap((part) =>
       part.kind !== "fuse"
@@ -55,30 +54,16 @@ function makeServiceView(document: VehicleDocument, systemId: string): ServiceVi
   } satisfies ServiceView);
 }
 
-/** Simulated on the vehicle as it leaves the works; a document that was published can be simulated. */
-function chartOf(document: VehicleDocument, systemId: string): ServiceView["chart"] {
-  const healthy = prepareVehicle(document);
-  if (!healthy.ok) throw new Error(`the vehicle ${document.id} cannot be simulated: ${healthy.error.code}`);
-  const state = startState(healthy.value);
-  if (!state.ok) throw new Error(`the vehicle ${document.id} does not settle: ${state.error.code}`);
-  const chart = terminalChart(healthy.value, systemId);
-  if (!chart.ok) throw new Error(`the chart of ${document.id} cannot be worked out: ${chart.error.code}`);
-  const titles = new Map(testPoints(healthy.value, state.value).map(({ id, title }) => [id, title]));
-  return chart.value.map(({ row, value, unit }, index) => ({
-    key: String(index),
-    point: row.point,
-    pointTitle: titles.get(row.point) ?? row.point,
-    againstTitle: row.against === undefined ? "" : (titles.get(row.against) ?? row.against),
-    function: row.function,
-    conditionTitle: row.conditionTitle,
-    unplugged: row.unplugged ?? [],
-    value: unit === "V" ? formatVolts(value) : formatOhms(value),
-  }));
-}
+type SystemOfView = ServiceView["systems"][number];
 
-function codesOf(document: VehicleDocument): ServiceView["codes"] {
+const placesOf = (document: VehicleDocument, own: ReadonlySet<string>): SystemOfView["places"] =>
+  document.components
+    .filter(({ id }) => own.has(id))
+    .map(({ id, title, place, zone }) => ({ id, title, place: place ?? null, zone: zone ?? null }));
+
+function codesOf(document: VehicleDocument, own: ReadonlySet<string>): SystemOfView["codes"] {
   return document.components.flatMap((part) =>
-    part.kind !== "module"
+    part.kind !== "module" || !own.has(part.id)
       ? []
       : (part.monitors ?? []).map((monitor) => ({
           key: `${part.id} ${monitor.code}`,

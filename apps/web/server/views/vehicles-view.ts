@@ -1,5 +1,6 @@
 import "server-only";
 import type { Database, VehicleVersion } from "@probeworthy/database";
+import { type Fault, listFaultPlaces, type VehicleDocument } from "@probeworthy/vehicle";
 import {
   type VehiclesView,
   type VehicleView,
@@ -8,6 +9,7 @@ import {
 } from "@/features/vehicles/vehicles-view";
 import { loadVehicle } from "../services/attempts/documents";
 import { requireLatestVehicle } from "../services/scenarios/find-scenario";
+import { paperIndexOf } from "./paper-index";
 import { serviceViewOf } from "./service-view";
 
 export async function loadVehicles(database: Database, organisationId: string): Promise<VehiclesView> {
@@ -45,6 +47,17 @@ export async function loadVehicleView(
       connectors: document.connectors.length,
       conductors: document.conductors.length,
     },
-    systems: document.systems.map(({ id }) => ({ id, service: serviceViewOf(version.id, document, id) })),
+    service: serviceViewOf(version.id, document),
+    index: paperIndexOf(version.id, document),
+    conditions: document.conditions,
+    livePlaces: {
+      open: placesFor(document, "open"),
+      seriesResistance: placesFor(document, "seriesResistance"),
+      shortToGround: placesFor(document, "shortToGround"),
+      fuseBlown: placesFor(document, "fuseBlown"),
+    },
   } satisfies VehicleView);
 }
+
+const placesFor = (document: VehicleDocument, kind: Fault["kind"]) =>
+  listFaultPlaces(document, kind).map(({ place, title }) => ({ place, title }));

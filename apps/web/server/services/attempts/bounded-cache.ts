@@ -12,6 +12,10 @@ export class BoundedCache<Value> {
     return value;
   }
 
+  delete(key: string): void {
+    this.entries.delete(key);
+  }
+
   set(key: string, value: Value): void {
     this.entries.delete(key);
     this.entries.set(key, value);

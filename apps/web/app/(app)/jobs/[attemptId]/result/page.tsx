@@ -35,7 +35,7 @@ export default async function ResultPage({ params }: { readonly params: Promise<
         { label: "State", value: view.kind === "shown" ? "Result" : "Handed in" },
       ]}
     >
-      <ResultScreen result={view} />
+      <ResultScreen attemptId={attemptId} result={view} />
     </SheetPage>
   );
 }
