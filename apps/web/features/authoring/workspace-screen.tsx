@@ -1,12 +1,12 @@
 "use client";
 
 import Link from "next/link";
-import { type ReactNode, useCallback, useEffect, useRef, useState } from "react";
+import { type ReactNode, useCallback, useEffect, useState } from "react";
 import { Button } from "@/components/button";
 import { Tabs } from "@/components/tabs";
 import type { AuthoringView } from "./authoring-view";
 import { DraftProvider, useDraftHistory } from "./draft/draft-context";
-import { focusPath } from "./draft/jump";
+import { jumpTo } from "./draft/jump";
 import { MessagesProvider } from "./draft/messages";
 import { formatPath, type Path, parsePath } from "./draft/path";
 import { SaveStatus } from "./draft/save-status";
@@ -50,26 +50,18 @@ export function WorkspaceScreen({ view }: { readonly view: AuthoringView }) {
     (section, index) => setOpen((before) => ({ ...before, [section]: index })),
     [],
   );
-  const jumping = useRef<Path>(undefined);
-  const [, setJumps] = useState(0);
+  const [jumped, setJumped] = useState<{ readonly path: Path }>();
   const jump = useCallback(
     (text: string) => {
       const path = parsePath(text);
       const [section, index] = path;
-      jumping.current = path;
       setTab(isSection(section) ? tabOf[section] : "vehicle");
       if (isSection(section) && typeof index === "number") onOpen(section, index);
-      setJumps((jumps) => jumps + 1);
+      setJumped({ path });
     },
     [onOpen],
   );
-  // After the section and the form it leads to are drawn.
-  useEffect(() => {
-    const path = jumping.current;
-    if (path === undefined) return;
-    jumping.current = undefined;
-    focusPath(path);
-  });
+  useEffect(() => (jumped === undefined ? undefined : jumpTo(jumped.path)), [jumped]);
   const systems = recordsOf(draft, "systems").map(({ id }) => String(id));
   const systemId = chosenSystem !== undefined && systems.includes(chosenSystem) ? chosenSystem : systems[0];
   const choose = (designator: string) => {
@@ -83,7 +75,7 @@ export function WorkspaceScreen({ view }: { readonly view: AuthoringView }) {
   const redoLabel = history.future[0]?.label ?? "";
   const rows = { open, onOpen };
   const table = (section: SectionName, lead?: ReactNode) => (
-    <div className="space-y-3">
+    <div data-path={section} className="space-y-3">
       {lead !== undefined && <p className="max-w-prose text-sm text-ink-soft">{lead}</p>}
       <SectionTable section={section} {...rows} />
     </div>
