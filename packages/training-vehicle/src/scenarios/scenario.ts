@@ -7,11 +7,11 @@ type Told = Pick<
   "id" | "title" | "level" | "learningGoal" | "instructorNote" | "complaints" | "pool" | "par"
 >;
 
-/** A starter scenario about the power steering: the told part, with the usual instruments, limits and weights. */
-export const steeringScenario = (told: Told & Partial<ScenarioDocument>): ScenarioDocument => ({
+/** A starter scenario about any system of the car: the told part, with the usual instruments, limits and weights. */
+export const carScenario = (system: string, told: Told & Partial<ScenarioDocument>): ScenarioDocument => ({
   format: "probeworthy-scenario-1",
   vehicle: "brambling-12",
-  system: powerSteeringSystem.id,
+  system,
   startConditions: { key: "off", engineSpeed: 0, roadSpeed: 0, steeringEffort: 0 },
   instruments: ["volts", "ohms", "continuity", "amps", "codes", "liveData"],
   limits: { shopMinutes: 90, actions: 150 },
@@ -19,6 +19,18 @@ export const steeringScenario = (told: Told & Partial<ScenarioDocument>): Scenar
   weights: { cause: 40, method: 25, safety: 10, efficiency: 15, report: 10 },
   passMark: 70,
   ...told,
+});
+
+export const steeringScenario = (told: Told & Partial<ScenarioDocument>): ScenarioDocument =>
+  carScenario(powerSteeringSystem.id, told);
+
+/** Nothing is wrong: the behaviour that surprised the customer is the design. */
+export const nothingWrong = (id: string, title: string): Candidate => ({
+  id,
+  title,
+  weight: 1,
+  faults: [],
+  normal: true,
 });
 
 /** One possible cause. `id` names it in the tests and in the instructor's list. */
@@ -41,5 +53,25 @@ export const resistance = (at: string, from: number, to: number): FaultTemplate 
 export const shortToGround = (at: string, from: number, to: number): FaultTemplate => ({
   kind: "shortToGround",
   at,
+  ohms: { from, to, spread: "log" },
+});
+
+/** A contact or conductor that opens only while a stretch of the harness is moved by hand. */
+export const opensWhenMoved = (at: string, is: string): FaultTemplate => ({
+  kind: "intermittent",
+  at,
+  ohms: 1e9,
+  condition: "harnessMoved",
+  is,
+});
+
+export const fuseBlown = (component: string): FaultTemplate => ({ kind: "fuseBlown", component });
+
+export const backedOut = (at: string): FaultTemplate => ({ kind: "backedOut", at });
+
+/** Verdigris on every contact of a connector. */
+export const corroded = (connector: string, from: number, to: number): FaultTemplate => ({
+  kind: "corroded",
+  connector,
   ohms: { from, to, spread: "log" },
 });
