@@ -4,7 +4,7 @@ import { textWidth, wrapText } from "../text-size";
 import { isBox, type Slot } from "./draft";
 import { functionLines, layOutSide, type Shape, type SideLayout, shiftSide, stripHeight } from "./shape";
 import { circle, line, rectangle, text } from "./symbols/pieces";
-import { relayShape } from "./relay-shape";
+import { isUprightRelay, relayShape } from "./relay-shape";
 import { glyphsOf } from "./symbols/glyphs";
 import { drawTwoPole, pulledFuseShift } from "./symbols/two-pole";
 import { twoFilamentShape } from "./two-filament-shape";
@@ -26,7 +26,11 @@ export function shapeComponent(component: Component, slots: readonly Slot[], isP
   const top = slots.filter((slot) => slot.side === "top");
   const bottom = slots.filter((slot) => slot.side === "bottom");
   if (isBox(component)) return boxShape(component, top, bottom, isPartial);
-  if (component.kind === "relay") return relayShape(component, slots, isPartial);
+  if (component.kind === "relay") {
+    return isUprightRelay(component, slots)
+      ? relayShape(component, slots, isPartial)
+      : boxShape(component, top, bottom, isPartial);
+  }
   if (component.kind === "twoFilamentLamp") return twoFilamentShape(component, top, bottom);
   if (component.kind === "chargingSource" && slots.length > 2) return boxShape(component, top, bottom, isPartial);
   if (top.length === 1 && bottom.length === 1) return poleShape(component, top, bottom);

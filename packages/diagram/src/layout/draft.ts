@@ -1,7 +1,7 @@
 import type { Component, VehicleDocument } from "@probeworthy/vehicle";
 import type { Side } from "../geometry";
 import { componentTerminals, type End, resolveEnd } from "./conductor-ends";
-import type { DirectedConductor } from "./flow";
+import { type DirectedConductor, faceKey, sharedFaces } from "./flow";
 import type { OutsideLink, Selection } from "./select-conductors";
 
 /** A place on a node where one line may attach. */
@@ -160,12 +160,17 @@ export function draftSheet(
     return barSlot("stud", stud, end.owner, conductor.id, side);
   };
 
+  const shared = sharedFaces(conductors.flatMap(({ upper, lower }) => [upper, lower]));
   const inlineTop = new Map<string, "h" | "b">();
-  for (const conductor of conductors) {
-    const { upper, lower } = conductor;
-    if (lower.kind === "inline" && lower.face !== undefined) inlineTop.set(lower.joint, lower.face);
-    if (upper.kind === "inline" && upper.face !== undefined && !inlineTop.has(upper.joint)) {
-      inlineTop.set(upper.joint, upper.face === "h" ? "b" : "h");
+  // A face with one conductor says which way the current goes; a shared one only where there is nothing better.
+  for (const isSharedTurn of [false, true]) {
+    for (const { upper, lower } of conductors) {
+      for (const end of [lower, upper]) {
+        if (end.kind !== "inline" || end.face === undefined || inlineTop.has(end.joint)) continue;
+        if (shared.has(faceKey(end)) !== isSharedTurn) continue;
+        const other = end.face === "h" ? "b" : "h";
+        inlineTop.set(end.joint, end === lower ? end.face : other);
+      }
     }
   }
 
@@ -201,10 +206,13 @@ export function draftSheet(
     if (end.kind !== "inline") return barSlot(end.kind, end.owner, end.owner, conductor.id, side);
     const id = `${end.owner} ${inlineTop.get(end.joint) ?? "h"}`;
     const cavity = end.cavity ?? "";
+    const isCrowded = shared.has(faceKey(end));
+    const faceSide: Side = inlineTop.get(end.joint) === end.face ? "top" : "bottom";
+    const here = isCrowded ? faceSide : side;
     for (const each of ["top", "bottom"] as const) {
       const face =
         each === "top" ? (inlineTop.get(end.joint) ?? "h") : inlineTop.get(end.joint) === "b" ? "h" : "b";
-      const isHere = each === side;
+      const isHere = each === here && !isCrowded;
       const key = `${end.joint}:${face}`;
       const slot: Slot = { key, side: each, name: cavity, connector: end.owner, cavity, face };
       const node: DraftNode = { kind: "inline", id, connector: end.owner, slots: [] };
@@ -212,7 +220,16 @@ export function draftSheet(
       if (existing < 0) addSlot(node, isHere ? { ...slot, conductor: conductor.id } : slot);
       else if (isHere) nodes.get(id)?.slots.splice(existing, 1, { ...slot, conductor: conductor.id });
     }
-    return { node: id, slot: `${end.joint}:${end.face ?? "h"}` };
+    const slot = { node: id, slot: faceKey(end) };
+    if (!isCrowded) return slot;
+    // Two conductors in one crimp: a short bar of their own, joined to the cavity by a plain line.
+    const stud = `stud ${faceKey(end)}`;
+    const bar = barSlot("stud", stud, end.owner, faceKey(end), faceSide === "top" ? "bottom" : "top");
+    if (!lines.some((line) => line.id === faceKey(end))) {
+      const [upper, lower] = faceSide === "top" ? [bar, slot] : [slot, bar];
+      lines.push({ id: faceKey(end), kind: "link", upper, lower });
+    }
+    return barSlot("stud", stud, end.owner, conductor.id, side);
   };
 
   for (const conductor of conductors) {

@@ -1,4 +1,4 @@
-import type { Component, VehicleDocument } from "@probeworthy/vehicle";
+import { type Component, relayTerminals, type VehicleDocument } from "@probeworthy/vehicle";
 import type { End, ResolvedConductor } from "./conductor-ends";
 
 /** A conductor with the end that is drawn above and the end that is drawn below. */
@@ -84,7 +84,9 @@ function findSupplyEntries(
         if (kind === undefined || !passThrough.has(kind)) continue;
         for (const next of nets) {
           if (entries.has(next) || isGround(next)) continue;
-          const beyond = [...next.ends.values()].filter((other) => other.owner === end.owner);
+          const beyond = [...next.ends.values()].filter(
+            (other) => other.owner === end.owner && isJoinedInside(components.get(end.owner), end, other),
+          );
           if (beyond.length > 0) {
             found.set(next, [...(found.get(next) ?? []), ...beyond.map((other) => other.joint)]);
           }
@@ -95,6 +97,16 @@ function findSupplyEntries(
     front = [...found.keys()];
   }
   return entries;
+}
+
+/** A relay's coil and contact are two circuits; a filament is fed at its own leg and ends at the common one. */
+function isJoinedInside(component: Component | undefined, entry: End, exit: End): boolean {
+  if (component?.kind === "relay") {
+    const { coilPlus, coilMinus } = relayTerminals(component);
+    const isCoil = (end: End) => end.terminal === coilPlus || end.terminal === coilMinus;
+    return isCoil(entry) === isCoil(exit);
+  }
+  return component?.kind !== "twoFilamentLamp" || exit.terminal === component.terminals.common;
 }
 
 /** Joints a signal starts from: the control modules on it, else whatever comes first in the document. */
@@ -151,13 +163,25 @@ export function directConductors(
 /** Current comes into an in-line cavity on one face and leaves on the other: turns the second conductor where both agree. */
 function straightenInlineCavities(conductors: readonly ResolvedConductor[], upper: Map<string, End>): void {
   const first = new Map<string, boolean>();
+  const shared = sharedFaces(conductors.flatMap(({ from, to }) => [from, to]));
   for (const conductor of conductors) {
     for (const end of [conductor.from, conductor.to]) {
-      if (end.kind !== "inline") continue;
+      if (end.kind !== "inline" || shared.has(faceKey(end))) continue;
       const isUpper = upper.get(conductor.id) === end;
       if (first.get(end.joint) === isUpper) {
         upper.set(conductor.id, conductor.from === upper.get(conductor.id) ? conductor.to : conductor.from);
       } else first.set(end.joint, isUpper);
     }
   }
+}
+
+export const faceKey = (end: End): string => `${end.joint}:${end.face ?? "h"}`;
+
+/** Faces of in-line cavities that two or more conductors are crimped into. */
+export function sharedFaces(ends: readonly End[]): ReadonlySet<string> {
+  const count = new Map<string, number>();
+  for (const end of ends) {
+    if (end.kind === "inline") count.set(faceKey(end), (count.get(faceKey(end)) ?? 0) + 1);
+  }
+  return new Set([...count].filter(([, conductors]) => conductors > 1).map(([key]) => key));
 }

@@ -34,6 +34,9 @@ const strategies: readonly Strategy[] = [
   "elk.randomSeed": "1",
 }));
 
+/** Lines from which a sheet counts as large. */
+const largeSheet = 68;
+
 async function layOut(
   document: VehicleDocument,
   title: string,
@@ -94,7 +97,9 @@ export async function layoutSheet(
 
   const draft = draftSheet(document, directConductors(document, chosen), selection, systemId);
   let best: Drawing | undefined;
-  for (const strategy of strategies) {
+  // A large sheet has one try: a second one would cost more than it gains.
+  const isLarge = draft.lines.length > largeSheet;
+  for (const strategy of isLarge ? strategies.slice(1) : strategies) {
     const drawing = await layOut(document, system.title, draft, strategy);
     if (best === undefined || cost(drawing.sheet) < cost(best.sheet)) best = drawing;
   }

@@ -8,14 +8,25 @@ import { circle, line, rectangle, text } from "./symbols/pieces";
 const coreHeight = 104;
 const lineStep = 14;
 
+/** True when coil and contact can be drawn upright: each with one end above and one below. */
+export function isUprightRelay(relay: ComponentOf<"relay">, slots: readonly Slot[]): boolean {
+  const { coilPlus, coilMinus, common, make, break: rest } = relayTerminals(relay);
+  const side = (terminal: string | undefined) => slots.find((slot) => slot.name === terminal)?.side;
+  const isApart = (one: string, other: string | undefined) =>
+    other === undefined || side(one) === undefined || side(one) !== side(other);
+  return isApart(coilPlus, coilMinus) && isApart(common, make) && isApart(common, rest);
+}
+
 /** Coil at the left, contact at the right, joined by the dashed line of the mechanical link (manner of IEC 60617). */
 export function relayShape(relay: ComponentOf<"relay">, slots: readonly Slot[], isPartial: boolean): Shape {
   const { coilPlus, coilMinus, common, make, break: rest } = relayTerminals(relay);
   const order = [coilPlus, coilMinus, common, rest ?? "", make];
-  const sorted = [...slots].sort(
-    (a, b) =>
-      (a.connector ?? "").localeCompare(b.connector ?? "") || order.indexOf(a.name) - order.indexOf(b.name),
-  );
+  const rank = (slot: Slot) => order.indexOf(slot.name);
+  const groupRank = (slot: Slot) =>
+    slot.connector === undefined
+      ? rank(slot)
+      : Math.min(...slots.filter((other) => other.connector === slot.connector).map(rank));
+  const sorted = [...slots].sort((a, b) => groupRank(a) - groupRank(b) || rank(a) - rank(b));
   const name = nameBlock(relay);
   const left = name.width + 26;
   const sideOf = (side: "top" | "bottom") =>
@@ -34,7 +45,9 @@ export function relayShape(relay: ComponentOf<"relay">, slots: readonly Slot[], 
   const foot = y + coreHeight;
   const right = Math.max(left + 128, ...placed.map((slot) => slot.x + 30));
   const coilX = Math.max(left + 22, Math.min(...placed.filter(isCoil).map((slot) => slot.x)));
-  const contactX = Math.max(coilX + 66, Math.min(...placed.filter((slot) => !isCoil(slot)).map(({ x }) => x)));
+  const restSlot = placed.find((slot) => slot.name === rest);
+  const contacts = placed.filter((slot) => !isCoil(slot)).map(({ x }) => x);
+  const contactX = Math.max(coilX + 66, restSlot === undefined ? Math.min(...contacts) : restSlot.x + 16);
   const middle = y + coreHeight / 2;
   const width = Math.max(right, contactX + 44) + 4;
 

@@ -111,6 +111,13 @@ function moveNode(draft: Draft, raw: RawLayout, id: string, by: number): RawLayo
   return result;
 }
 
+const faultsOf = (sheet: Sheet): readonly number[] => [
+  countCrossings(sheet),
+  conductorsThroughSymbols(sheet).length,
+  conductorsOnConductors(sheet).length,
+  overlappingLabels(sheet).length,
+];
+
 /**
  * Takes small steps out of the conductors by moving dots along their bars and nodes sideways, as long as nothing gets
  * worse: no new crossing, nothing through a symbol or on another conductor, no text covered, fewer corners each time.
@@ -140,19 +147,25 @@ export function straighten(
       moveNode(draft, raw, line.upper.node, step),
     ];
   };
-  const isBetter = (sheet: Sheet) =>
-    cornersOf(sheet) < cornersOf(best.sheet) &&
-    countCrossings(sheet) <= countCrossings(best.sheet) &&
-    conductorsThroughSymbols(sheet).length === 0 &&
-    conductorsOnConductors(sheet).length === 0 &&
-    overlappingLabels(sheet).length <= overlappingLabels(best.sheet).length;
+  let faults = faultsOf(best.sheet);
+  const isBetter = (sheet: Sheet) => {
+    if (cornersOf(sheet) >= cornersOf(best.sheet)) return false;
+    const next = faultsOf(sheet);
+    const isNoWorse = next.every((count, index) => count <= (faults[index] ?? 0));
+    if (isNoWorse) faults = next;
+    return isNoWorse;
+  };
 
   // Corners fall with every improvement, so this ends.
-  for (let improved = true; improved; ) {
+  // On a large sheet each look costs more: the number of looks is bounded so that a drawing stays quick.
+  let looks = Math.round(24_000 / Math.max(60, draft.lines.length));
+  for (let improved = true; improved && looks > 0; ) {
     improved = false;
     for (const line of draft.lines) {
+      if (looks <= 0) break;
       for (const raw of attempts(line)) {
         if (raw === undefined) continue;
+        looks -= 1;
         const sheet = assemble(raw);
         if (!isBetter(sheet)) continue;
         best = { raw, sheet };
