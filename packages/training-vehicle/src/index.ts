@@ -1,2 +1,3 @@
+export { type SteeringPlacement, steeringPlacements } from "./power-steering/ratings";
 export { starterScenarios } from "./scenarios";
-export { trainingVehicle } from "./vehicle";
+export { buildTrainingVehicle, type TrainingVehicleOptions, trainingVehicle } from "./vehicle";

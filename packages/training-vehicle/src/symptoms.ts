@@ -1,4 +1,4 @@
-import type { VehicleDocument } from "@probeworthy/vehicle";
+import type { Expression, VehicleDocument } from "@probeworthy/vehicle";
 import {
   absolute,
   and,
@@ -12,26 +12,27 @@ import {
   multiply,
   signOf,
 } from "./expressions";
-import { assistCurve, speedCurve } from "./power-steering/figures";
+import { speedCurve } from "./power-steering/figures";
+import type { SteeringRatings } from "./power-steering/ratings";
 
 const effort = condition("steeringEffort");
 const engineRunning = greater(condition("engineSpeed"), 600);
 const steeringHard = greater(absolute(effort), 1.4);
-const healthyAmps = multiply(
-  lookUp(absolute(effort), assistCurve),
-  lookUp(condition("roadSpeed"), speedCurve),
-);
 /** Assist in the direction of the hands as a share of what this car gives when all is well. */
-const assistShare = divide(multiply(loadAmps("M1"), signOf(effort)), healthyAmps);
+const assistShare = ({ assistCurve }: SteeringRatings): Expression =>
+  divide(
+    multiply(loadAmps("M1"), signOf(effort)),
+    multiply(lookUp(absolute(effort), assistCurve), lookUp(condition("roadSpeed"), speedCurve)),
+  );
 const lampLit = greater(loadAmps("E1"), 0.03);
 const clusterAwake = { signal: "awake", of: "A4" };
 
 /** What a driver notices without any instrument. */
-export const symptoms: VehicleDocument["symptoms"] = [
+export const symptoms = (steering: SteeringRatings): VehicleDocument["symptoms"] => [
   {
     id: "steeringWeight",
     title: "Steering effort felt",
-    value: choose(engineRunning, choose(steeringHard, assistShare, -20), -30),
+    value: choose(engineRunning, choose(steeringHard, assistShare(steering), -20), -30),
     bands: [
       { below: -25, text: "heavy, as always without the engine running", normal: true },
       { below: -15, text: "nobody is turning the wheel", normal: true },

@@ -8,6 +8,7 @@ import { ignitionSwitch } from "./electrical-supply/ignition-switch";
 import { exteriorLighting } from "./exterior-lighting/wiring";
 import type { HarnessPart } from "./harness";
 import { steeringAngleSensor } from "./power-steering/angle-sensor";
+import { type SteeringPlacement, steeringRatings } from "./power-steering/ratings";
 import { powerSteering } from "./power-steering/wiring";
 import { exteriorLighting as exteriorLightingSystem } from "./service-information/exterior-lighting";
 import { indicatorsAndHorn } from "./service-information/indicators-and-horn";
@@ -15,32 +16,45 @@ import { powerSteeringSystem } from "./service-information/power-steering";
 import { startingAndCharging } from "./service-information/starting-and-charging";
 import { symptoms } from "./symptoms";
 
-const parts: readonly HarnessPart[] = [
-  batteryAndCharging,
-  fuses,
-  ignitionSwitch,
-  powerSteering,
-  steeringAngleSensor,
-  dataNetwork,
-  bodyElectrics,
-  ...exteriorLighting,
-];
+/** Choices a college makes when it takes the car: where the assist motor sits. */
+export interface TrainingVehicleOptions {
+  readonly steering?: SteeringPlacement;
+}
 
-/** The Brambling 1.2: an invented three-door car; every pin, colour, length and limit is our own. */
-export const trainingVehicle: VehicleDocument = {
-  format: "probeworthy-vehicle-1",
-  id: "brambling-12",
-  title: "Brambling 1.2",
-  description:
-    "An invented small three-door hatchback: petrol engine, manual gearbox, 12 V, electric power steering on the " +
-    "column. It exists only for practice. No real car has these pins, colours or limits.",
-  nominalVolts: 12,
-  conditions,
-  components: parts.flatMap((part) => part.components ?? []),
-  connectors: parts.flatMap((part) => part.connectors ?? []),
-  conductors: parts.flatMap((part) => part.conductors ?? []),
-  splices: parts.flatMap((part) => part.splices ?? []),
-  groundPoints: parts.flatMap((part) => part.groundPoints ?? []),
-  symptoms,
-  systems: [powerSteeringSystem, startingAndCharging, exteriorLightingSystem, indicatorsAndHorn],
-};
+/**
+ * The Brambling 1.2: an invented three-door car; every pin, colour, length and limit is our own. The placement of the
+ * steering motor changes its ratings, fuse and conductors; designators, pins and colours stay.
+ */
+export function buildTrainingVehicle({ steering = "column" }: TrainingVehicleOptions = {}): VehicleDocument {
+  const ratings = steeringRatings[steering];
+  const parts: readonly HarnessPart[] = [
+    batteryAndCharging,
+    fuses(ratings),
+    ignitionSwitch,
+    powerSteering(ratings),
+    steeringAngleSensor,
+    dataNetwork,
+    bodyElectrics,
+    ...exteriorLighting,
+  ];
+  return {
+    format: "probeworthy-vehicle-1",
+    id: steering === "column" ? "brambling-12" : `brambling-12-${steering}`,
+    title: steering === "column" ? "Brambling 1.2" : `Brambling 1.2, steering motor at the ${steering}`,
+    description:
+      "An invented small three-door hatchback: petrol engine, manual gearbox, 12 V, electric power steering on the " +
+      `${steering}. It exists only for practice. No real car has these pins, colours or limits.`,
+    nominalVolts: 12,
+    conditions,
+    components: parts.flatMap((part) => part.components ?? []),
+    connectors: parts.flatMap((part) => part.connectors ?? []),
+    conductors: parts.flatMap((part) => part.conductors ?? []),
+    splices: parts.flatMap((part) => part.splices ?? []),
+    groundPoints: parts.flatMap((part) => part.groundPoints ?? []),
+    symptoms: symptoms(ratings),
+    systems: [powerSteeringSystem, startingAndCharging, exteriorLightingSystem, indicatorsAndHorn],
+  };
+}
+
+/** The car as it comes: steering motor on the column. */
+export const trainingVehicle: VehicleDocument = buildTrainingVehicle();

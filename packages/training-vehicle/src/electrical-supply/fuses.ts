@@ -1,6 +1,7 @@
 import type { ComponentOf, VehicleDocument } from "@probeworthy/vehicle";
 import type { HarnessPart } from "../harness";
 import { wire } from "../harness";
+import type { SteeringRatings } from "../power-steering/ratings";
 
 type Zone = NonNullable<VehicleDocument["groundPoints"][number]["zone"]>;
 
@@ -26,10 +27,17 @@ const fuse = (
 ): ComponentOf<"fuse"> => ({ kind: "fuse", id, title, ...at(place), ratingAmps, form, coldOhms });
 
 /** The pre-fuse box with its three high-current fuses and the fuse box with the small ones. */
-export const fuses: HarnessPart = {
+export const fuses = (steering: SteeringRatings): HarnessPart => ({
   components: [
     fuse("F1", "Fuse box supply", preFuseBox, 80, "bolted", 0.0006),
-    fuse("F2", "Power steering, battery feed", preFuseBox, 60, "E", 0.0009),
+    fuse(
+      "F2",
+      "Power steering, battery feed",
+      preFuseBox,
+      steering.fuseAmps,
+      steering.fuseForm,
+      steering.fuseOhms,
+    ),
     fuse("F3", "Alternator", preFuseBox, 125, "bolted", 0.0004),
     fuse("F4", "Engine bay fuse box supply", preFuseBox, 80, "bolted", 0.0006),
     fuse("F25", "Alternator sense", preFuseBox, 5, "F", 0.0168),
@@ -80,4 +88,4 @@ export const fuses: HarnessPart = {
     wire("W17", "XS6", "F13:1", "VT", 2.5, 0.03),
     wire("W18", "XS6", "F14:1", "VT", 2.5, 0.03),
   ],
-};
+});

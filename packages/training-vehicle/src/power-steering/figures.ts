@@ -11,16 +11,6 @@ export const spanPerDegree = 0.022;
 /** The module's sensor supply, V. */
 export const sensorSupplyVolts = 5;
 
-/** Motor current for the torque at the wheel: N·m → A, before speed and temperature are looked at. */
-export const assistCurve: readonly (readonly [number, number])[] = [
-  [0.6, 0],
-  [2, 8],
-  [4, 22],
-  [6, 37],
-  [8, 47],
-  [9.5, 50],
-];
-
 /** Share of the assist that is left at a road speed: km/h → 0 to 1. */
 export const speedCurve: readonly (readonly [number, number])[] = [
   [5, 1],
@@ -39,6 +29,3 @@ export const thermalCurve: readonly (readonly [number, number])[] = [
   [150, 0.4],
   [175, 0.15],
 ];
-
-/** Winding resistance of the assist motor with its brushes at 20 °C, Ω. */
-export const windingOhmsAt20 = 0.18;

@@ -19,15 +19,8 @@ import {
   subtract,
   volts,
 } from "../expressions";
-import {
-  assistCurve,
-  sensorSupplyVolts,
-  spanPerDegree,
-  speedCurve,
-  thermalCurve,
-  torsionBarStiffness,
-  windingOhmsAt20,
-} from "./figures";
+import { sensorSupplyVolts, spanPerDegree, speedCurve, thermalCurve, torsionBarStiffness } from "./figures";
+import type { SteeringRatings } from "./ratings";
 
 /** Codes that switch the assist off: the module no longer trusts its torque reading, its feed or its motor. */
 export const assistStoppingCodes = [
@@ -53,7 +46,7 @@ export const advisoryCodes = ["C1411-18", "C1422-16", "U0100-87", "U0129-87"];
 const chargingVolts = 13;
 const runningSpeed = 500;
 
-export const powerSteeringSignals: ControlModule["signals"] = [
+export const powerSteeringSignals = ({ assistCurve }: SteeringRatings): ControlModule["signals"] => [
   { name: "ignitionVolts", value: volts("15") },
   { name: "batteryVolts", value: volts("30") },
   { name: "sensorSupply", value: volts("TS+") },
@@ -102,14 +95,17 @@ export const powerSteeringSignals: ControlModule["signals"] = [
 ];
 
 /** Copper heat of the motor from the module's own measured current and its own estimate of the winding. */
-const windingLoss: Expression = multiply(
-  { amps: "assist" },
-  { amps: "assist" },
-  windingOhmsAt20,
-  add(1, multiply(0.00393, subtract({ estimate: "winding" }, 20))),
-);
+const windingLoss = ({ windingOhmsAt20 }: SteeringRatings): Expression =>
+  multiply(
+    { amps: "assist" },
+    { amps: "assist" },
+    windingOhmsAt20,
+    add(1, multiply(0.00393, subtract({ estimate: "winding" }, 20))),
+  );
 
-export const powerSteeringEstimates: NonNullable<ControlModule["thermalEstimates"]> = [
+export const powerSteeringEstimates = (
+  ratings: SteeringRatings,
+): NonNullable<ControlModule["thermalEstimates"]> => [
   // The module has no ambient sensor and assumes 25 °C under the dash.
-  { name: "winding", watts: windingLoss, ambient: 25, thermalOhms: 0.6, seconds: 180, motor: "M1" },
+  { name: "winding", watts: windingLoss(ratings), ambient: 25, thermalOhms: 0.6, seconds: 180, motor: "M1" },
 ];

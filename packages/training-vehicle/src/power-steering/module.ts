@@ -1,17 +1,18 @@
 import type { ControlModule } from "@probeworthy/vehicle";
-import { volts } from "../expressions";
+import { message, volts } from "../expressions";
 import { assumedRoadSpeed, sensorSupplyVolts } from "./figures";
 import { powerSteeringEstimates, powerSteeringSignals } from "./law";
 import { powerSteeringMonitors } from "./monitors";
+import type { SteeringRatings } from "./ratings";
 
-export const powerSteeringModule: ControlModule = {
+export const powerSteeringModule = (ratings: SteeringRatings): ControlModule => ({
   kind: "module",
   id: "A1",
   title: "Power steering module",
   place: "on the steering column, below the dash",
   zone: "column",
   terminals: [
-    { name: "30", function: "battery feed for the assist motor, 60 A fuse F2" },
+    { name: "30", function: `battery feed for the assist motor, ${ratings.fuseAmps} A fuse F2` },
     { name: "31P", function: "power ground" },
     { name: "15", function: "ignition feed, 10 A fuse F11" },
     { name: "31S", function: "signal ground" },
@@ -42,10 +43,11 @@ export const powerSteeringModule: ControlModule = {
     receives: [
       { message: "engineSpeed", from: "A2", substitute: 0 },
       { message: "roadSpeed", from: "A3", substitute: assumedRoadSpeed },
+      { message: "steeringAngle", from: "A10", substitute: 0 },
     ],
   },
-  thermalEstimates: powerSteeringEstimates,
-  signals: powerSteeringSignals,
+  thermalEstimates: powerSteeringEstimates(ratings),
+  signals: powerSteeringSignals(ratings),
   outputs: [
     {
       kind: "bridge",
@@ -77,7 +79,14 @@ export const powerSteeringModule: ControlModule = {
       decimals: 0,
       value: "motorTemperature",
     },
+    {
+      name: "steeringAngle",
+      title: "Steering angle, received",
+      unit: "°",
+      decimals: 0,
+      value: message("steeringAngle"),
+    },
     { name: "roadSpeed", title: "Road speed", unit: "km/h", decimals: 0, value: "roadSpeed" },
     { name: "engineSpeed", title: "Engine speed", unit: "1/min", decimals: 0, value: "engineSpeed" },
   ],
-};
+});

@@ -1,6 +1,7 @@
 import type { ComponentOf } from "@probeworthy/vehicle";
 import { condition } from "../expressions";
-import { maximumTwist, spanPerDegree, torsionBarStiffness, windingOhmsAt20 } from "./figures";
+import { maximumTwist, spanPerDegree, torsionBarStiffness } from "./figures";
+import type { SteeringRatings } from "./ratings";
 
 export const torqueSensor: ComponentOf<"torqueSensor"> = {
   kind: "torqueSensor",
@@ -18,20 +19,14 @@ export const torqueSensor: ComponentOf<"torqueSensor"> = {
   supplyAmps: 0.012,
 };
 
-export const assistMotor: ComponentOf<"motor"> = {
+export const assistMotor = (ratings: SteeringRatings): ComponentOf<"motor"> => ({
   kind: "motor",
   id: "M1",
   title: "Assist motor",
-  place: "on the steering column gearbox",
-  zone: "column",
-  windingOhmsAt20,
-  torquePerAmp: 0.043,
-  // Winding: a good half minute; housing: several minutes. Holding full lock heats it past its limit within a few minutes.
-  heat: {
-    windingToHousing: 0.22,
-    housingToAmbient: 0.5,
-    windingCapacity: 150,
-    housingCapacity: 1200,
-    ambientCondition: "ambientTemperature",
-  },
-};
+  place: ratings.motorPlace,
+  zone: ratings.zone,
+  windingOhmsAt20: ratings.windingOhmsAt20,
+  torquePerAmp: ratings.torquePerAmp,
+  gear: ratings.gear,
+  heat: { ...ratings.heat, ambientCondition: "ambientTemperature" },
+});

@@ -1,12 +1,13 @@
 import { busPair, cavities, type HarnessPart, wire } from "../harness";
 import { powerSteeringModule } from "./module";
+import type { SteeringRatings } from "./ratings";
 import { assistMotor, torqueSensor } from "./sensor-and-motor";
 
 const column = "steering column";
 
 /** Column electric power steering: module, sensor, motor, their connectors and every wire up to fuses, grounds and CAN. */
-export const powerSteering: HarnessPart = {
-  components: [powerSteeringModule, torqueSensor, assistMotor],
+export const powerSteering = (ratings: SteeringRatings): HarnessPart => ({
+  components: [powerSteeringModule(ratings), torqueSensor, assistMotor(ratings)],
   connectors: [
     {
       id: "X10",
@@ -105,8 +106,8 @@ export const powerSteering: HarnessPart = {
     { id: "XE4", title: "Dash ground", place: "foot of the left front pillar", zone: "dashLeft" },
   ],
   conductors: [
-    wire("W20", "F2:2", "X10.1", "RDGY", 10, 1.9),
-    wire("W21", "X10.2", "XE3", "BK", 10, 0.55),
+    wire("W20", "F2:2", "X10.1", "RDGY", ratings.feedSquareMillimetres, 1.9),
+    wire("W21", "X10.2", "XE3", "BK", ratings.feedSquareMillimetres, 0.55),
     wire("W22", "F11:2", "X31.1", "VTYE", 0.75, 0.6),
     wire("W23", "X31.1/b", "X11.2", "VTYE", 0.75, 0.5),
     wire("W24", "X11.4", "X31.2/b", "BKWH", 0.75, 0.5),
@@ -118,7 +119,7 @@ export const powerSteering: HarnessPart = {
     wire("W32", "X12.4", "X15.1", "PKBK", 0.35, 0.4),
     wire("W33", "X12.1", "X15.2", "WHGN", 0.35, 0.4),
     wire("W34", "X12.5", "X15.3", "WHOG", 0.35, 0.4),
-    wire("W35", "X13.1", "M1:1", "YE", 6, 0.3),
-    wire("W36", "X13.2", "M1:2", "YEBK", 6, 0.3),
+    wire("W35", "X13.1", "M1:1", "YE", ratings.motorSquareMillimetres, 0.3),
+    wire("W36", "X13.2", "M1:2", "YEBK", ratings.motorSquareMillimetres, 0.3),
   ],
-};
+});
