@@ -1,9 +1,7 @@
-import { trainingVehicle } from "@probeworthy/training-vehicle";
 import { parseVehicle, parseVehicleDraft, vehicleDocumentSchema } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { blankVehicle } from "./blank-vehicle";
 import { conductorExample, connectorExample } from "./example-lists";
-import { takeSystems } from "./take-systems";
 import { vehicleFromLists } from "./vehicle-from-lists";
 
 describe("what a vehicle starts from", () => {
@@ -12,27 +10,6 @@ describe("what a vehicle starts from", () => {
     expect(parseVehicleDraft(blank).ok).toBe(true);
     const { error } = vehicleDocumentSchema.safeParse(blank);
     expect(error?.issues.map(({ path }) => path.join("."))).toEqual(["systems"]);
-  });
-
-  it.each(trainingVehicle.systems.map(({ id, title }) => [title, id] as const))(
-    "%s of the training vehicle stands on its own",
-    (_title, id) => {
-      const taken = takeSystems(trainingVehicle, [id], { id: "own", title: "Own" });
-      const parsed = parseVehicle(taken);
-      expect(parsed.ok ? [] : parsed.error).toEqual([]);
-      expect(taken.components.some(({ kind }) => kind === "battery")).toBe(true);
-      expect(
-        taken.systems[0]?.components.every((own) => taken.components.some((one) => one.id === own)),
-      ).toBe(true);
-    },
-  );
-
-  it("all systems together are the whole vehicle but for what hangs on nothing", () => {
-    const ids = trainingVehicle.systems.map(({ id }) => id);
-    const taken = takeSystems(trainingVehicle, ids, { id: "own", title: "Own" });
-    const listed = new Set(trainingVehicle.systems.flatMap(({ components }) => components));
-    const kept = new Set(taken.components.map(({ id }) => id));
-    expect([...listed].filter((id) => !kept.has(id))).toEqual([]);
   });
 });
 

@@ -3,9 +3,9 @@ import { randomBytes } from "node:crypto";
 import type { Database } from "@probeworthy/database";
 import { trainingVehicle } from "@probeworthy/training-vehicle";
 import { parseVehicleDraft } from "@probeworthy/vehicle";
+import { extractSystem } from "@probeworthy/vehicle/authoring";
 import type { NewVehicle } from "@/features/authoring/authoring-input";
 import { blankVehicle } from "@/features/authoring/start/blank-vehicle";
-import { takeSystems } from "@/features/authoring/start/take-systems";
 import { vehicleFromLists } from "@/features/authoring/start/vehicle-from-lists";
 import { slug } from "@/features/builder/scenario-form";
 import type { SessionUser } from "../../auth/session-user";
@@ -52,15 +52,10 @@ function make(key: string, input: NewVehicle): Made {
     case "blank":
       return { ok: true, value: blankVehicle(key, input.title) };
     case "training": {
-      const unknown = input.systems.filter(
-        (id) => !trainingVehicle.systems.some((system) => system.id === id),
-      );
-      if (unknown.length > 0)
-        return refuse("systems", `The training vehicle has no system ${unknown.join(", ")}.`);
-      return {
-        ok: true,
-        value: takeSystems(trainingVehicle, input.systems, { id: key, title: input.title }),
-      };
+      const extracted = extractSystem(trainingVehicle, input.systems);
+      return extracted.ok
+        ? { ok: true, value: { ...extracted.value, id: key, title: input.title } }
+        : refuse("systems", `The training vehicle has no system ${extracted.error.systems.join(", ")}.`);
     }
     case "lists":
       return { ok: true, value: vehicleFromLists(key, input.title, input).document };
