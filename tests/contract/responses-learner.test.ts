@@ -30,6 +30,11 @@ const { POST: startRoute } = await import("../../apps/web/app/api/attempts/route
 const { GET: viewRoute } = await import("../../apps/web/app/api/attempts/[id]/route");
 const { POST: commandRoute } = await import("../../apps/web/app/api/attempts/[id]/commands/route");
 const { GET: resultRoute } = await import("../../apps/web/app/api/attempts/[id]/result/route");
+const { POST: potentialsRoute } = await import(
+  "../../apps/web/app/api/papers/[holder]/[id]/potentials/route"
+);
+const { GET: sheetRoute } = await import("../../apps/web/app/api/papers/[holder]/[id]/sheets/[system]/route");
+const { GET: indexRoute } = await import("../../apps/web/app/api/papers/[holder]/[id]/index/route");
 
 const origin = "http://127.0.0.1:3000";
 const context = (id?: string) => ({ params: Promise.resolve(id === undefined ? {} : { id }) });
@@ -183,6 +188,7 @@ const report: Command = {
     correction: { action: "repairTerminal", place: "X10.1", explanation: "" },
   },
 };
+const potentialsOfLine1 = { of: "attempt", system: "power-steering", line: 1 };
 const viewOf = z.looseObject({ view: z.looseObject({ sequence: z.number() }) });
 
 async function play(attemptId: string, send: (command: unknown, sequence: number) => Promise<string>) {
@@ -322,6 +328,75 @@ describe("what the learner's routes answer", () => {
     ).text();
     expect(JSON.parse(text)).toMatchObject({ result: { kind: "kept_back" } });
     expect(leaksIn(text, await secretsOf(scenario, school.organisationId, attemptId))).toEqual([]);
+  });
+
+  it.each([
+    ["never", null],
+    ["after_close", 3_600_000],
+  ] as const)(
+    "keeps volts and amps of the car back while the result is: reveal %s",
+    { timeout: 120_000 },
+    async (reveal, closesIn) => {
+      const scenario = named("heavy-all-at-once");
+      const closesAt = closesIn === null ? null : new Date(Date.now() + closesIn);
+      const school = await handOut(scenario, { reveal, closesAt });
+      signIn(school.learnerId, school.organisationId);
+      const { id } = await startAttempt(school.assignmentId);
+      const secrets = await secretsOf(scenario, school.organisationId, id);
+      const paper = { params: Promise.resolve({ holder: "attempts", id, system: scenario.system }) };
+      const ask = () =>
+        potentialsRoute(post(`/api/papers/attempts/${id}/potentials`, potentialsOfLine1), paper);
+
+      const open = await ask();
+      expect(open.status).toBe(422);
+      const bodies = [await open.text()];
+      await commandRoute(
+        post(`/api/attempts/${id}/commands`, { expectedSequence: 1, command: report }),
+        context(id),
+      );
+      const kept = await ask();
+      expect(kept.status).toBe(422);
+      bodies.push(await kept.text());
+      for (const body of bodies) {
+        expect(JSON.parse(body)).toMatchObject({ reason: "kept_back" });
+        expect(keysOf(JSON.parse(body))).not.toContain("conductors");
+      }
+      const sheet = await sheetRoute(get(`/api/papers/attempts/${id}/sheets/${scenario.system}`), paper);
+      expect(sheet.status).toBe(200);
+      const index = await indexRoute(get(`/api/papers/attempts/${id}/index`), paper);
+      expect(index.status).toBe(200);
+      bodies.push(await sheet.text(), await index.text());
+      for (const body of bodies) expect(leaksIn(body, secrets)).toEqual([]);
+    },
+  );
+
+  it("gives volts and amps of the learner's own car once the result is out, and only of that", {
+    timeout: 120_000,
+  }, async () => {
+    const scenario = named("heavy-all-at-once");
+    const school = await handOut(scenario, { reveal: "after_submission" });
+    signIn(school.learnerId, school.organisationId);
+    const { id } = await startAttempt(school.assignmentId);
+    const paper = { params: Promise.resolve({ holder: "attempts", id }) };
+    const ask = (body: unknown) =>
+      potentialsRoute(post(`/api/papers/attempts/${id}/potentials`, body), paper);
+    expect((await ask(potentialsOfLine1)).status).toBe(422);
+    await commandRoute(
+      post(`/api/attempts/${id}/commands`, { expectedSequence: 1, command: report }),
+      context(id),
+    );
+    const shown = await ask(potentialsOfLine1);
+    const text = await shown.text();
+    expect(shown.status, text).toBe(200);
+    const secrets = await secretsOf(scenario, school.organisationId, id);
+    expect(leaksIn(text, secrets.slice(0, 5))).toEqual([]);
+    expect(Object.keys(JSON.parse(text)).sort()).toEqual(
+      "conductors noticed points standing supplyVolts".split(" "),
+    );
+    const live = { of: "vehicle", system: scenario.system, conditions: {}, faults: [] };
+    expect((await ask(live)).status).toBe(422);
+    expect((await ask({ ...potentialsOfLine1, line: 99 })).status).toBe(422);
+    expect((await ask({ ...potentialsOfLine1, system: "no-such-system" })).status).toBe(404);
   });
 
   it("answers somebody else's attempt like an unknown one, and changes nothing", async () => {

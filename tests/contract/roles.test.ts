@@ -328,6 +328,32 @@ const table: RouteRow[] = [
       params: { id: (await makePerson(database, organisationId, "learner")).id },
     }),
   },
+  // Papers: of a vehicle for staff, of an attempt for its owner and its reviewers; what they answer has tests of its own.
+  ...(
+    [
+      ["papers/[holder]/[id]/index", {}],
+      ["papers/[holder]/[id]/sheets/[system]", { system: "power-steering" }],
+      ["papers/[holder]/[id]/drawings/[system]", { system: "power-steering" }],
+      ["papers/[holder]/[id]/charts/[system]", { system: "power-steering" }],
+      ["papers/[holder]/[id]/faces/[connector]", { connector: "X2" }],
+    ] as const
+  ).map(
+    ([route, more]): RouteRow => ({
+      route,
+      method: "GET",
+      allowed: { ...staff, learner: 404 },
+      target: async (_, { vehicle }) => ({ params: { holder: "vehicles", id: vehicle.id, ...more } }),
+    }),
+  ),
+  {
+    route: "papers/[holder]/[id]/potentials",
+    method: "POST",
+    allowed: { ...staff, learner: 404 },
+    target: async (_, { vehicle }) => ({
+      params: { holder: "vehicles", id: vehicle.id },
+      body: { of: "vehicle", system: "power-steering", conditions: { key: "on" }, faults: [] },
+    }),
+  },
   // The learner's own side, for the refusals of everybody else; what it answers a learner has a test of its own.
   {
     route: "attempts",
