@@ -1,10 +1,16 @@
 import { circuitBench } from "./circuit";
+import { diagramBench } from "./diagram";
 import { evidenceBench } from "./evidence";
 import type { Measurement } from "./measurement";
 import { vehicleBench } from "./vehicle";
 
 /** Every bench of the repository; each measures by itself and takes well under a minute. */
-const benches: readonly (() => Promise<Measurement[]>)[] = [circuitBench, vehicleBench, evidenceBench];
+const benches: readonly (() => Promise<Measurement[]>)[] = [
+  circuitBench,
+  vehicleBench,
+  diagramBench,
+  evidenceBench,
+];
 
 const measured: Measurement[] = [];
 for (const bench of benches) measured.push(...(await bench()));

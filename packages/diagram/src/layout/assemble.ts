@@ -22,7 +22,7 @@ import { line, moved } from "./symbols/pieces";
 import { pulledFuseShift } from "./symbols/two-pole";
 
 /** Free space between the frame and the drawing, px: above for the rail's name, below for the body line. */
-const border = { left: 68, right: 68, top: 84, bottom: 84 };
+export const border = { left: 68, right: 68, top: 84, bottom: 84 };
 
 const isOnConnector = (slot: Slot) => slot.connector !== undefined;
 
@@ -343,7 +343,11 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
     title,
     width,
     height,
-    symbols: [...rails.flatMap((rail) => rail.symbols), ...shifted.nodes.flatMap((placed) => symbolOf(document, placed) ?? []), body.symbol],
+    symbols: [
+      ...rails.flatMap((rail) => rail.symbols),
+      ...shifted.nodes.flatMap((placed) => symbolOf(document, placed) ?? []),
+      body.symbol,
+    ],
     conductors,
     connectors,
     testPoints: [

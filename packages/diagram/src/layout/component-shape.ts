@@ -2,10 +2,10 @@ import type { Component } from "@probeworthy/vehicle";
 import type { Primitive } from "../geometry";
 import { textWidth, wrapText } from "../text-size";
 import { isBox, type Slot } from "./draft";
-import { functionLines, layOutSide, type Shape, type SideLayout, shiftSide, stripHeight } from "./shape";
-import { circle, line, rectangle, text } from "./symbols/pieces";
 import { isUprightRelay, relayShape } from "./relay-shape";
+import { functionLines, layOutSide, type Shape, type SideLayout, shiftSide, stripHeight } from "./shape";
 import { glyphsOf } from "./symbols/glyphs";
+import { circle, line, rectangle, text } from "./symbols/pieces";
 import { drawTwoPole, pulledFuseShift } from "./symbols/two-pole";
 import { twoFilamentShape } from "./two-filament-shape";
 
@@ -32,7 +32,8 @@ export function shapeComponent(component: Component, slots: readonly Slot[], isP
       : boxShape(component, top, bottom, isPartial);
   }
   if (component.kind === "twoFilamentLamp") return twoFilamentShape(component, top, bottom);
-  if (component.kind === "chargingSource" && slots.length > 2) return boxShape(component, top, bottom, isPartial);
+  if (component.kind === "chargingSource" && slots.length > 2)
+    return boxShape(component, top, bottom, isPartial);
   if (top.length === 1 && bottom.length === 1) return poleShape(component, top, bottom);
   if ((top.length === 2 && bottom.length === 0) || (top.length === 0 && bottom.length === 2)) {
     return poleShape(component, top, bottom);
@@ -175,7 +176,9 @@ function boxShape(
 ): Shape {
   const glyphs = glyphsOf(component);
   const remarks = [
-    ...(component.kind === "composed" ? wrapText(component.parts.map((part) => part.name).join(", "), 34) : []),
+    ...(component.kind === "composed"
+      ? wrapText(component.parts.map((part) => part.name).join(", "), 34)
+      : []),
     ...(isPartial ? ["more on other sheets"] : []),
   ];
   const above = layOutSide(top, "top", true);

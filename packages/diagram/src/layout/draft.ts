@@ -181,7 +181,14 @@ export function draftSheet(
       const link = selection.outside.get(end.joint);
       if (link === undefined) throw new Error(`${end.joint} has no other sheet`);
       return addSlot(
-        { kind: "reference", id: end.joint, owner: end.joint, link, title: titleOf(link.systems[0]), slots: [] },
+        {
+          kind: "reference",
+          id: end.joint,
+          owner: end.joint,
+          link,
+          title: titleOf(link.systems[0]),
+          slots: [],
+        },
         { key: end.joint, side, name: "", conductor: conductor.id },
       );
     }

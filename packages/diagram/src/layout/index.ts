@@ -1,2 +1,3 @@
-export { type LayoutError, layoutSheet } from "./layout-sheet";
+export { type LayoutError, layoutDrawing, layoutSheet } from "./layout-sheet";
+export { type BaseDrawing, dragOnDrawing, type Placements, placeOnDrawing } from "./place-on-drawing";
 export { systemsOfConductors } from "./systems-of-conductors";

@@ -6,7 +6,7 @@ import { type ResolvedConductor, resolveEnd } from "./conductor-ends";
 import { type Draft, draftSheet } from "./draft";
 import { directConductors } from "./flow";
 import { shapeNode } from "./node-shape";
-import { placeLabels } from "./place-labels";
+import { type BaseDrawing, placeOnDrawing } from "./place-on-drawing";
 import { orderSlots, type RawLayout, runElk, type Strategy } from "./run-elk";
 import { selectConductors } from "./select-conductors";
 import type { Shape } from "./shape";
@@ -68,12 +68,29 @@ function cost(sheet: Sheet): number {
 
 /**
  * The wiring diagram of one system: supply at the top, ground at the foot, current down the page. Lengths in px at
- * zoom 1. The same document gives the same bytes on every machine. Server only: it loads the layout engine.
+ * zoom 1. What the author has placed (`document.drawing`) keeps its place. The same document gives the same bytes on
+ * every machine. Server only: it loads the layout engine.
  */
 export async function layoutSheet(
   document: VehicleDocument,
   systemId: string,
 ): Promise<Result<Sheet, LayoutError>> {
+  const drawing = await layoutDrawing(document, systemId);
+  if (!drawing.ok) return drawing;
+  return {
+    ok: true,
+    value: placeOnDrawing(document, drawing.value, document.drawing?.placed[systemId] ?? {}),
+  };
+}
+
+/**
+ * The drawing before anybody has placed anything on it: plain JSON, to be kept while an author drags. Give it to
+ * `placeOnDrawing` with the same document.
+ */
+export async function layoutDrawing(
+  document: VehicleDocument,
+  systemId: string,
+): Promise<Result<BaseDrawing, LayoutError>> {
   const system = document.systems.find((candidate) => candidate.id === systemId);
   if (system === undefined) return { ok: false, error: { code: "unknown_system", systemId } };
 
@@ -105,5 +122,6 @@ export async function layoutSheet(
   }
   if (best === undefined) throw new Error("no layout strategy is configured");
   const assemble = (raw: RawLayout) => assembleSheet(document, system.title, draft, raw);
-  return { ok: true, value: placeLabels(straighten(document, draft, best, assemble).sheet) };
+  const { raw } = straighten(document, draft, best, assemble);
+  return { ok: true, value: { systemId, title: system.title, draft, raw } };
 }

@@ -95,8 +95,10 @@ export function placeLabels(sheet: Sheet): Sheet {
     for (const place of anchors) {
       for (const lines of [[code, size, conductor.id], [code, size], [code]]) {
         const best = candidates(conductor, lines)
-          .filter((label) => distanceTo(label, place) < Math.max(160, length * 0.6) && isFree(label))
-          .sort((a, b) => distanceTo(a, place) - distanceTo(b, place))[0];
+          .map((label) => ({ label, distance: distanceTo(label, place) }))
+          .filter(({ distance }) => distance < Math.max(160, length * 0.6))
+          .sort((one, other) => one.distance - other.distance)
+          .find(({ label }) => isFree(label))?.label;
         if (best === undefined) continue;
         labels.push(best);
         taken.push(labelBox(best));

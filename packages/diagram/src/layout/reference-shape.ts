@@ -1,9 +1,9 @@
 import type { Primitive } from "../geometry";
 import { textWidth, wrapText } from "../text-size";
+import type { Slot } from "./draft";
 import type { OutsideLink } from "./select-conductors";
 import type { PlacedSlot, Shape } from "./shape";
 import { path, text } from "./symbols/pieces";
-import type { Slot } from "./draft";
 
 /** How far a line runs into the reference before it meets the arrow, px. */
 export const referenceDepth = 4;

@@ -76,10 +76,13 @@ export function relayShape(relay: ComponentOf<"relay">, slots: readonly Slot[], 
     relay.suppressor === undefined || relay.suppressor === "none"
       ? []
       : [
-          line("fine", [coilX, middle - 20], [coilX - 30, middle - 20], [coilX - 30, middle + 20], [
-            coilX,
-            middle + 20,
-          ]),
+          line(
+            "fine",
+            [coilX, middle - 20],
+            [coilX - 30, middle - 20],
+            [coilX - 30, middle + 20],
+            [coilX, middle + 20],
+          ),
           ...(relay.suppressor === "resistor"
             ? [rectangle(coilX - 34, middle - 10, 8, 20, "paper", "fine")]
             : diode(coilX - 30, middle, plusIsTop)),
@@ -97,12 +100,20 @@ export function relayShape(relay: ComponentOf<"relay">, slots: readonly Slot[], 
     circle(contactX, pivot, 2.5),
     circle(contactX, contact, 2.5),
     ...lead(slotOf(make), contactX, contact, 16),
-    ...(rest === undefined
-      ? []
-      : [circle(breakX, contact, 2.5), ...lead(slotOf(rest), breakX, contact, 24)]),
+    ...(rest === undefined ? [] : [circle(breakX, contact, 2.5), ...lead(slotOf(rest), breakX, contact, 24)]),
     ...placed.map(nameAt),
     ...name.draw(left - 22, isPartial ? middle - 7 : middle),
-    ...(isPartial ? [text(left - 22, middle + (name.lines.length / 2) * lineStep + 6, "more on other sheets", "function", "end" as const)] : []),
+    ...(isPartial
+      ? [
+          text(
+            left - 22,
+            middle + (name.lines.length / 2) * lineStep + 6,
+            "more on other sheets",
+            "function",
+            "end" as const,
+          ),
+        ]
+      : []),
   ];
   return {
     width,

@@ -37,7 +37,6 @@ const base: LayoutOptions = {
   "elk.layered.spacing.edgeNodeBetweenLayers": "18",
   "elk.layered.spacing.edgeEdgeBetweenLayers": "13",
   "elk.spacing.portPort": "48",
-  "elk.layered.thoroughness": "30",
   "elk.layered.nodePlacement.favorStraightEdges": "true",
   "elk.layered.unnecessaryBendpoints": "false",
   "elk.padding": "[top=0,left=0,bottom=0,right=0]",
@@ -60,8 +59,10 @@ export type Fixed = "none" | "components" | "all";
 
 function elkNode(node: DraftNode, shape: Shape, fixed: Fixed): ElkNode {
   const isComponent = node.kind === "component" || node.kind === "inline";
-  const isRelay = isComponent && node.kind === "component" && ["relay", "twoFilamentLamp"].includes(node.component.kind);
-  const isFree = node.kind === "rail" || (isRelay ? false : fixed === "none") || (fixed === "components" && !isComponent);
+  const isRelay =
+    isComponent && node.kind === "component" && ["relay", "twoFilamentLamp"].includes(node.component.kind);
+  const isFree =
+    node.kind === "rail" || (isRelay ? false : fixed === "none") || (fixed === "components" && !isComponent);
   return {
     id: node.id,
     width: shape.width,
@@ -110,7 +111,11 @@ export async function runElk(
   }));
   const input: ElkNode = {
     id: "sheet",
-    layoutOptions: { ...base, ...strategy },
+    layoutOptions: {
+      ...base,
+      ...strategy,
+      "elk.layered.thoroughness": draft.lines.length > 68 ? "8" : "24",
+    },
     children: draft.nodes.map((node) => elkNode(node, shapeOf(node), fixed)),
     edges,
   };

@@ -88,7 +88,11 @@ export function selectConductors(
     isFuse(end) &&
     (branchesAt.get(end.owner) ?? []).some((branch) =>
       tipsOf(branch).some(
-        (tip) => isBar(tip) && tipsOf(branch).some((other) => other.owner === end.owner && other !== end && other.terminal !== end.terminal),
+        (tip) =>
+          isBar(tip) &&
+          tipsOf(branch).some(
+            (other) => other.owner === end.owner && other !== end && other.terminal !== end.terminal,
+          ),
       ),
     );
 
@@ -99,8 +103,11 @@ export function selectConductors(
     if (new Set(listed.map((end) => end.owner)).size > 1) return true;
     return listed.some((end) => {
       const component = components.get(end.owner);
-      if (component?.kind === "module") return end.terminal !== undefined && isModuleSupply(component, end.terminal);
-      return tips.some((tip) => isBar(tip) || isFedFuse(tip) || (component?.kind === "passive" && tip.kind === "ground"));
+      if (component?.kind === "module")
+        return end.terminal !== undefined && isModuleSupply(component, end.terminal);
+      return tips.some(
+        (tip) => isBar(tip) || isFedFuse(tip) || (component?.kind === "passive" && tip.kind === "ground"),
+      );
     });
   };
 
@@ -108,7 +115,12 @@ export function selectConductors(
   const isNeeded = (end: End) => end.kind === "ground" || isBar(end) || isListed(end) || isFuse(end);
   const take = (branch: Branch, isWanted: (end: End) => boolean): Branch => {
     const kept = withoutDeadEnds(branch, isWanted, bars);
-    const enough = new Set(tipsOf(kept).filter(isWanted).map((end) => end.joint)).size > 1;
+    const enough =
+      new Set(
+        tipsOf(kept)
+          .filter(isWanted)
+          .map((end) => end.joint),
+      ).size > 1;
     const taken = enough ? kept : branch;
     for (const conductor of taken) chosen.add(conductor);
     return taken;
@@ -141,10 +153,11 @@ export function selectConductors(
       const drawn = new Set(tipsOf([...chosen]).map((end) => end.owner));
       for (const branch of branches) {
         if (branch.some((conductor) => chosen.has(conductor))) continue;
-        const hubs = tipsOf(branch).filter((end) => isHub(kindOf(end)) && (isListed(end) || drawn.has(end.owner)));
+        const hubs = tipsOf(branch).filter(
+          (end) => isHub(kindOf(end)) && (isListed(end) || drawn.has(end.owner)),
+        );
         if (hubs.length === 0) continue;
-        const isWanted = (end: End) =>
-          end.kind === "ground" || isListed(end) || drawn.has(end.owner);
+        const isWanted = (end: End) => end.kind === "ground" || isListed(end) || drawn.has(end.owner);
         const kept = withoutDeadEnds(branch, isWanted, bars);
         if (!tipsOf(kept).some((end) => isHub(kindOf(end)))) continue;
         for (const conductor of kept) chosen.add(conductor);
@@ -163,7 +176,9 @@ export function selectConductors(
         [
           [from, to],
           [to, from],
-        ].flatMap(([bar, other]) => (bar !== undefined && other !== undefined && isBar(bar) && !feedsFuse(other) ? [bar.joint] : [])),
+        ].flatMap(([bar, other]) =>
+          bar !== undefined && other !== undefined && isBar(bar) && !feedsFuse(other) ? [bar.joint] : [],
+        ),
       ),
     );
     /** The fuse's upper socket by convention; the lower one feeds something, perhaps the next bar. */
@@ -204,7 +219,9 @@ export function selectConductors(
       const left = branch.filter((conductor) => !chosen.has(conductor));
       if (left.length === 0 || left.length === branch.length) continue;
       if (tipsOf(branch).some((end) => end.kind === "ground")) continue;
-      const joints = branch.filter((conductor) => chosen.has(conductor)).flatMap(({ from, to }) => [from, to]);
+      const joints = branch
+        .filter((conductor) => chosen.has(conductor))
+        .flatMap(({ from, to }) => [from, to]);
       for (const joint of new Set(joints.filter((end) => end.kind === "splice").map((end) => end.joint))) {
         const beyond = reachedFrom(joint, left);
         const owners = tipsOf(beyond).map((end) => end.owner);
@@ -220,7 +237,8 @@ export function selectConductors(
     for (const { from, to } of found) {
       for (const end of [from, to]) {
         if (!passes(end, bars) || end.joint === joint) continue;
-        for (const next of left) if (next.from.joint === end.joint || next.to.joint === end.joint) found.add(next);
+        for (const next of left)
+          if (next.from.joint === end.joint || next.to.joint === end.joint) found.add(next);
       }
     }
     return [...found];
@@ -237,10 +255,7 @@ function isModuleSupply(module: Extract<Component, { kind: "module" }>, terminal
   );
 }
 
-function branchesOf(
-  conductors: readonly ResolvedConductor[],
-  bars: ReadonlySet<string>,
-): readonly Branch[] {
+function branchesOf(conductors: readonly ResolvedConductor[], bars: ReadonlySet<string>): readonly Branch[] {
   const byJoint = new Map<string, ResolvedConductor[]>();
   for (const conductor of conductors) {
     for (const end of [conductor.from, conductor.to]) {
@@ -262,11 +277,7 @@ function branchesOf(
 }
 
 /** Takes conductors off a branch, from its tips inwards, until every tip is wanted. */
-function withoutDeadEnds(
-  joined: Branch,
-  isWanted: (end: End) => boolean,
-  bars: ReadonlySet<string>,
-): Branch {
+function withoutDeadEnds(joined: Branch, isWanted: (end: End) => boolean, bars: ReadonlySet<string>): Branch {
   let left = joined;
   for (;;) {
     const degree = new Map<string, number>();

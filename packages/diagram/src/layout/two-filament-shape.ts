@@ -48,10 +48,14 @@ export function twoFilamentShape(
   const near = isFed ? middle - radius : middle + radius;
   const far = isFed ? middle + radius : middle - radius;
   const primitives: Primitive[] = [
-    line("dashed", [firstX - 20, middle - 26], [secondX + 20, middle - 26], [secondX + 20, middle + 26], [
-      firstX - 20,
-      middle + 26,
-    ], [firstX - 20, middle - 26]),
+    line(
+      "dashed",
+      [firstX - 20, middle - 26],
+      [secondX + 20, middle - 26],
+      [secondX + 20, middle + 26],
+      [firstX - 20, middle + 26],
+      [firstX - 20, middle - 26],
+    ),
     ...lead(one, firstX, near),
     ...lead(two, secondX, near),
     ...bulb(firstX),

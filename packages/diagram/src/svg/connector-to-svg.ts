@@ -6,7 +6,17 @@ import { strokeAttributes, type ThemeColours } from "./theme";
 export function connectorToSvg(connector: SheetConnector, colours: ThemeColours): string {
   const { from, to, label, cavities } = connector;
   const line = (stroke: "ink" | "rail" | "dashed", x1: number, y1: number, x2: number, y2: number) =>
-    primitiveToSvg({ kind: "line", stroke, points: [{ x: x1, y: y1 }, { x: x2, y: y2 }] }, colours);
+    primitiveToSvg(
+      {
+        kind: "line",
+        stroke,
+        points: [
+          { x: x1, y: y1 },
+          { x: x2, y: y2 },
+        ],
+      },
+      colours,
+    );
   const parts = cavities.map(({ cavity, x, harness, facing }) => {
     const out = Math.sign(harness.y - facing.y);
     const tail = connector.inline ? facing.y : facing.y - out * 14;

@@ -16,13 +16,28 @@ const headHeight = 30;
 export const titleBlockHeight = (block: TitleBlock): number => headHeight + block.lines.length * rowHeight;
 
 /** Frame with zone numbers and letters after ISO 5457, title block at the lower right below the drawing. */
-export function frameToSvg(sheet: Sheet, height: number, block: TitleBlock | undefined, colours: ThemeColours): string {
+export function frameToSvg(
+  sheet: Sheet,
+  height: number,
+  block: TitleBlock | undefined,
+  colours: ThemeColours,
+): string {
   const { frame, columns, rows } = sheet.zones;
   const [right, foot] = [frame.x + frame.width, height - frame.y];
   const column = frame.width / columns;
   const row = frame.height / rows;
   const rule = (x1: number, y1: number, x2: number, y2: number) =>
-    primitiveToSvg({ kind: "line", stroke: "fine", points: [{ x: x1, y: y1 }, { x: x2, y: y2 }] }, colours);
+    primitiveToSvg(
+      {
+        kind: "line",
+        stroke: "fine",
+        points: [
+          { x: x1, y: y1 },
+          { x: x2, y: y2 },
+        ],
+      },
+      colours,
+    );
   const look = { size: 11, isMono: true, anchor: "middle", colour: colours.quiet };
   const parts: string[] = [
     `<rect x="8" y="8" width="${sheet.width - 16}" height="${height - 16}" fill="none" stroke="${colours.ink}" stroke-width="1"/>`,

@@ -49,10 +49,7 @@ const symbols: Partial<
   },
   activeSpeedSensor: {
     half: 16,
-    draw: (at) => [
-      block(at, 16, 16),
-      line("ink", ...square(at(0, 0)[0], at(0, 0)[1])),
-    ],
+    draw: (at) => [block(at, 16, 16), line("ink", ...square(at(0, 0)[0], at(0, 0)[1]))],
   },
   passiveSpeedSensor: {
     half: 18,
@@ -116,10 +113,7 @@ const square = (x: number, y: number): readonly (readonly [number, number])[] =>
 /** Three half turns along the axis. */
 const coil = (at: At): string =>
   `M ${at(-18, 0).join(" ")} ${[-18, -6, 6]
-    .map(
-      (from) =>
-        `C ${at(from, 11).join(" ")} ${at(from + 12, 11).join(" ")} ${at(from + 12, 0).join(" ")}`,
-    )
+    .map((from) => `C ${at(from, 11).join(" ")} ${at(from + 12, 11).join(" ")} ${at(from + 12, 0).join(" ")}`)
     .join(" ")}`;
 
 type ResistorForm = "resistor" | "heater" | "horn" | "solenoid" | "terminator";
@@ -196,9 +190,7 @@ export function drawTwoPole(component: Component, axis: Axis): TwoPoleDrawing {
     always: [
       line("ink", at(-middle, 0), at(-symbol.half, 0)),
       line("ink", at(symbol.half, 0), at(middle, 0)),
-      ...(component.kind === "resistor"
-        ? resistorForms[component.form ?? "resistor"](at)
-        : symbol.draw(at)),
+      ...(component.kind === "resistor" ? resistorForms[component.form ?? "resistor"](at) : symbol.draw(at)),
       ...(component.kind === "motor" && component.gear !== undefined ? gearOf(at) : []),
     ],
   };
