@@ -10,6 +10,13 @@ export * from "./document/component";
 export * from "./document/condition";
 export * from "./document/expression";
 export * from "./document/fault";
+export {
+  type FaultFamily,
+  type FaultRow,
+  faultFamilies,
+  faultTable,
+  type SeverityScale,
+} from "./document/fault-table";
 export { type FaultPlace, listFaultPlaces } from "./document/list-fault-places";
 export * from "./document/module";
 export * from "./document/names";

@@ -6,14 +6,14 @@ import { createVehicleIndex, type VehicleIndex } from "../document/vehicle-index
 import { ok, type Result } from "../result";
 import { compileExpression, type Evaluate } from "../simulation/evaluate";
 import type { PreparedVehicle, VehicleError } from "../simulation/types";
-import { compileComponent } from "./compile-components";
+import { type CompiledParts, compileComponent } from "./compile-components";
 import { compileHarness } from "./compile-harness";
 import { type CompiledModule, compileModule } from "./compile-module";
-import { buildFaultOverlay } from "./fault-overlay";
+import { buildFaultOverlay, type FaultOverlay } from "./fault-overlay";
 import { NetworkBuilder, type WorldUpdate } from "./network-builder";
 
 /** Everything that depends on the document and its faults only: the network and the laws as closures. */
-export interface CompiledVehicle {
+export interface CompiledVehicle extends Readonly<CompiledParts> {
   readonly document: VehicleDocument;
   readonly index: VehicleIndex;
   readonly faults: readonly Fault[];
@@ -27,6 +27,10 @@ export interface CompiledVehicle {
   readonly motors: readonly ComponentOf<"motor">[];
   readonly fuses: readonly ComponentOf<"fuse">[];
   readonly batteries: readonly ComponentOf<"battery">[];
+  /** Rating of each fuse, A, as it is fitted. */
+  readonly fuseRatings: ReadonlyMap<string, number>;
+  /** What faults do to modules' outputs, buses and scan values. */
+  readonly overlay: FaultOverlay;
   /** Factors on the internal resistance of batteries that a fault has aged. */
   readonly weakBatteries: ReadonlyMap<string, number>;
   readonly symptoms: readonly { readonly value: Evaluate }[];
@@ -48,13 +52,15 @@ export function prepareVehicle(
   faults: readonly Fault[] = [],
 ): Result<PreparedVehicle, VehicleError> {
   const index = createVehicleIndex(document);
-  const overlay = buildFaultOverlay(faults, index);
+  const overlay = buildFaultOverlay(faults, index, document.nominalVolts);
   if (!overlay.ok) return overlay;
-  const builder = new NetworkBuilder(overlay.value.series);
+  const builder = new NetworkBuilder(overlay.value);
   compileHarness(document, index, overlay.value, builder);
-  for (const component of document.components) compileComponent(component, overlay.value, builder);
+  const parts: CompiledParts = { relays: [], motorParts: [], pulsers: [], alternators: [] };
+  for (const component of document.components) compileComponent(component, builder, parts);
   const modules = ofKind(document, "module").map((module) => compileModule(module, builder));
   const motors = ofKind(document, "motor");
+  const fuses = ofKind(document, "fuse");
   const prepared: PreparedVehicle = { document, faults };
   compiled.set(prepared, {
     document,
@@ -66,7 +72,12 @@ export function prepareVehicle(
     nodes: builder.nodes,
     modules,
     motors,
-    fuses: ofKind(document, "fuse"),
+    fuses,
+    ...parts,
+    overlay: overlay.value,
+    fuseRatings: new Map(
+      fuses.map(({ id, ratingAmps }) => [id, overlay.value.wrongFuses.get(id) ?? ratingAmps]),
+    ),
     batteries: ofKind(document, "battery"),
     weakBatteries: new Map(
       faults.flatMap((fault) =>
@@ -81,7 +92,8 @@ export function prepareVehicle(
 
 /** The motors' ambient condition, else a number condition called `ambientTemperature`; without either, 20 °C. */
 function findAmbient(motors: readonly ComponentOf<"motor">[], index: VehicleIndex): string | undefined {
-  const name = motors[0]?.heat.ambientCondition ?? "ambientTemperature";
+  const heated = motors.find(({ heat }) => heat !== undefined);
+  const name = heated?.heat?.ambientCondition ?? "ambientTemperature";
   return index.conditions.get(name)?.kind === "number" ? name : undefined;
 }
 

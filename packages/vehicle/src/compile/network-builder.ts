@@ -1,6 +1,6 @@
 import type { CircuitElement } from "@probeworthy/circuit";
 import type { Readings } from "../simulation/evaluate";
-import { openOhms } from "./fault-overlay";
+import { type FaultOverlay, openOhms } from "./fault-overlay";
 
 /** The state of the world that sets element values before a settle begins; constant during one settle. */
 export interface World {
@@ -12,6 +12,8 @@ export interface World {
   readonly unplugged: ReadonlySet<string>;
   /** Fuses that do not conduct: blown or out of their holder. */
   readonly openFuses: ReadonlySet<string>;
+  /** Fuses and relays out of their holder. */
+  readonly pulled: ReadonlySet<string>;
 }
 
 /** Writes element values; equal values cost nothing. */
@@ -21,6 +23,8 @@ export interface ElementSetter {
   amps(id: string, value: number): void;
   gain(id: string, value: number): void;
   quiescent(id: string, amps: number): void;
+  /** Any other field of an element, by its name in the circuit package. */
+  field(id: string, name: string, value: number | boolean): void;
 }
 
 /** What a regulator is set to when it shall supply nothing: the circuit asks for a figure above zero. */
@@ -39,11 +43,18 @@ export class NetworkBuilder {
   readonly nodes = new Set<string>(["body"]);
   private readonly faultElements: string[] = [];
 
-  constructor(private readonly series: ReadonlyMap<string, number>) {}
+  constructor(readonly overlay: FaultOverlay) {}
 
-  /** Added ohms by a fault at this place; 0 when there is none. */
-  fault(place: string): number {
-    return this.series.get(place) ?? 0;
+  /** Ohms that faults add at a place, as the world stands; a constant 0 when there is none. */
+  fault(place: string): (world: World) => number {
+    const steady = this.overlay.series.get(place) ?? 0;
+    const now = this.overlay.intermittent.get(place);
+    if (!now) return () => steady;
+    return (world) => now.reduce((sum, { ohms, holds }) => (holds(world) ? sum + ohms : sum), steady);
+  }
+
+  private isFaulty(place: string): boolean {
+    return this.overlay.series.has(place) || this.overlay.intermittent.has(place);
   }
 
   node(name: string): string {
@@ -60,10 +71,17 @@ export class NetworkBuilder {
   }
 
   /** A resistor that a fault has put in. It shapes the topology; its value is written like any other. */
-  faultResistor(id: string, a: string, b: string, ohms: number): void {
-    this.faultElements.push(`${id} ${a} ${b}`);
+  faultResistor(id: string, a: string, b: string, ohms: number | ((world: World) => number)): void {
+    this.shape(`${id} ${a} ${b}`);
     this.resistor(id, a, b, 1);
-    this.update((_, set) => set.ohms(id, ohms));
+    this.update((world, set) =>
+      set.ohms(id, Math.min(openOhms, typeof ohms === "number" ? ohms : ohms(world))),
+    );
+  }
+
+  /** Says that a fault has changed the network other than by values that are written: it needs a circuit of its own. */
+  shape(text: string): void {
+    this.faultElements.push(text);
   }
 
   /** What tells this network's topology from that of the same document without faults. */
@@ -73,11 +91,14 @@ export class NetworkBuilder {
 
   /** The node inside a component behind one of its terminals: apart from the terminal only where a fault lies between. */
   inside(component: string, terminal: string): string {
-    const place = `${component}:${terminal}`;
-    const ohms = this.fault(place);
-    if (ohms === 0) return this.node(place);
+    return this.behind(`${component}:${terminal}`, `${component}:${terminal}`);
+  }
+
+  /** The node behind a place of a component (a filament, a terminal): apart from `node` only where a fault lies between. */
+  behind(place: string, node: string): string {
+    if (!this.isFaulty(place)) return this.node(node);
     const inner = `${place}#inside`;
-    if (!this.nodes.has(inner)) this.faultResistor(`${place}#fault`, place, inner, ohms);
+    if (!this.nodes.has(inner)) this.faultResistor(`${place}#fault`, node, inner, this.fault(place));
     return this.node(inner);
   }
 

@@ -17,7 +17,17 @@ interface Scope {
 
 type Report = (path: string, message: string) => void;
 
-const loadKinds: readonly Component["kind"][] = ["motor", "lamp", "resistor", "fuse", "diode", "thermistor"];
+const loadKinds: readonly Component["kind"][] = [
+  "motor",
+  "lamp",
+  "twoFilamentLamp",
+  "ledLamp",
+  "relay",
+  "resistor",
+  "fuse",
+  "diode",
+  "thermistor",
+];
 
 /** Checks that every name used in an expression exists and may be used in that place. */
 export function checkExpressions(document: VehicleDocument, index: VehicleIndex): DocumentMessage[] {
@@ -34,16 +44,43 @@ export function checkExpressions(document: VehicleDocument, index: VehicleIndex)
 
   document.components.forEach((component, position) => {
     const path = `components[${position}]`;
-    if (component.kind === "torqueSensor")
-      check(component.effort, `${path}.effort`, { conditions: true, across: false });
-    if (component.kind === "thermistor")
-      check(component.temperature, `${path}.temperature`, { conditions: true, across: false });
+    for (const [field, expression] of worldExpressions(component))
+      check(expression, `${path}.${field}`, { conditions: true, across: false });
     if (component.kind === "module") checkModule(component, path, check);
   });
   document.symptoms.forEach((symptom, position) => {
     check(symptom.value, `symptoms[${position}].value`, { conditions: true, across: true });
   });
   return messages;
+}
+
+/** Expressions of a component that see conditions only, by their path in it. */
+function worldExpressions(component: Component): [string, Expression | undefined][] {
+  switch (component.kind) {
+    case "torqueSensor":
+      return [["effort", component.effort]];
+    case "thermistor":
+      return [["temperature", component.temperature]];
+    case "positionSensor":
+      return [["position", component.position]];
+    case "activeSpeedSensor":
+    case "passiveSpeedSensor":
+      return [["hertz", component.hertz]];
+    case "motor":
+      return [
+        ["turning.loadTorque", component.turning?.loadTorque],
+        ["turning.held", component.turning?.held],
+      ];
+    case "composed":
+      return component.parts.flatMap((part, position): [string, Expression | undefined][] => {
+        const path = `parts[${position}]`;
+        if (part.kind === "resistor") return [[`${path}.ohms`, part.ohms]];
+        if (part.kind === "switch") return [[`${path}.closed`, part.closed]];
+        return part.kind === "source" ? [[`${path}.volts`, part.volts]] : [];
+      });
+    default:
+      return [];
+  }
 }
 
 function checkModule(
@@ -67,13 +104,13 @@ function checkModule(
     // A sender may measure the world itself (wheel speed, engine speed) where no sensor is modelled.
     check(sent.value, `${path}.bus.sends[${position}].value`, plant);
   });
+  module.lin?.sends.forEach((sent, position) => {
+    check(sent.value, `${path}.lin.sends[${position}].value`, plant);
+  });
+  check(module.supply.sleep?.stayAwake, `${path}.supply.sleep.stayAwake`, plant);
   module.outputs?.forEach((output, position) => {
-    const key = output.kind === "bridge" ? "targetAmps" : "on";
-    check(
-      output.kind === "bridge" ? output.targetAmps : output.on,
-      `${path}.outputs[${position}].${key}`,
-      scope,
-    );
+    const [key, asked] = outputLaw(output);
+    check(asked, `${path}.outputs[${position}].${key}`, scope);
   });
   module.monitors?.forEach((monitor, position) => {
     check(monitor.enable, `${path}.monitors[${position}].enable`, scope);
@@ -83,6 +120,21 @@ function checkModule(
     // As with sends: a module shows what it measures with a sensor that is not modelled.
     check(value.value, `${path}.scanValues[${position}].value`, plant);
   });
+}
+
+type Output = NonNullable<ComponentOf<"module">["outputs"]>[number];
+
+function outputLaw(output: Output): [string, Expression] {
+  switch (output.kind) {
+    case "bridge":
+      return ["targetAmps", output.targetAmps];
+    case "chopper":
+      return ["duty", output.duty];
+    case "linear":
+      return ["loadVolts", output.loadVolts];
+    default:
+      return ["on", output.on];
+  }
 }
 
 function findProblem(reference: ExpressionReference, scope: Scope, index: VehicleIndex): string | undefined {
@@ -105,9 +157,11 @@ function findProblem(reference: ExpressionReference, scope: Scope, index: Vehicl
         : `${module?.id ?? "this component"} has no terminal ${name} to measure`;
     case "message":
     case "heard":
-      return module?.bus?.receives.some((received) => received.message === name)
+      return [...(module?.bus?.receives ?? []), ...(module?.lin?.receives ?? [])].some(
+        (received) => received.message === name,
+      )
         ? undefined
-        : `${module?.id ?? "this component"} does not receive a message ${name}; add it to bus.receives`;
+        : `${module?.id ?? "this component"} does not receive a message ${name}; add it to bus.receives or lin.receives`;
     case "amps":
       return module?.outputs?.some((output) => output.name === name)
         ? undefined
@@ -133,7 +187,18 @@ function findProblem(reference: ExpressionReference, scope: Scope, index: Vehicl
       const load = index.components.get(name);
       return load && loadKinds.includes(load.kind)
         ? undefined
-        : `there is no motor, lamp, resistor or fuse ${name} to take the current of`;
+        : `there is no motor, lamp, relay, resistor or fuse ${name} to take the current of`;
+    }
+    case "hertz":
+      return module?.inputs?.some((input) => input.terminal === name && input.pulseSwingVolts !== undefined)
+        ? undefined
+        : `${module?.id ?? "this component"} counts no pulses at ${name}; give that input pulseSwingVolts`;
+    case "speedOf":
+    case "torqueOf":
+    case "pulledIn": {
+      const kind = reference.kind === "pulledIn" ? "relay" : "motor";
+      if (!scope.across) return `only a symptom may look at the ${kind} ${name}`;
+      return index.components.get(name)?.kind === kind ? undefined : `there is no ${kind} ${name}`;
     }
   }
 }

@@ -78,7 +78,25 @@ function checkComponent(component: Component, path: string, index: VehicleIndex,
       requireNumberCondition(component.speedCondition, `${path}.speedCondition`, index, report);
       break;
     case "motor":
-      requireNumberCondition(component.heat.ambientCondition, `${path}.heat.ambientCondition`, index, report);
+      if (component.heat)
+        requireNumberCondition(
+          component.heat.ambientCondition,
+          `${path}.heat.ambientCondition`,
+          index,
+          report,
+        );
+      break;
+    case "composed":
+      checkComposed(component, path, report);
+      break;
+    case "relay":
+      if (component.dropOutVolts >= component.pullInVolts)
+        report(`${path}.dropOutVolts`, "a relay lets go below the voltage it pulls in at");
+      if (
+        component.terminals &&
+        (component.contact === "changeOver") !== (component.terminals.break !== undefined)
+      )
+        report(`${path}.terminals.break`, "a change-over contact, and only that, has a break terminal");
       break;
     case "switch":
       checkSwitch(component, path, index, report);
@@ -97,6 +115,39 @@ function checkComponent(component: Component, path: string, index: VehicleIndex,
     default:
       break;
   }
+}
+
+function checkComposed(component: ComponentOf<"composed">, path: string, report: Report): void {
+  const known = new Set<string>([...component.terminals, ...(component.innerNodes ?? [])]);
+  const names = component.parts.map(({ name }) => name);
+  component.parts.forEach((part, position) => {
+    const place = `${path}.parts[${position}]`;
+    const nodes = part.kind === "threshold" ? [...part.between, ...part.senses] : part.between;
+    for (const node of nodes)
+      if (!known.has(node))
+        report(
+          place,
+          `${component.id} has no terminal or inner node ${node}; it has ${[...known].join(", ")}`,
+        );
+    if (part.between[0] === part.between[1])
+      report(`${place}.between`, "a part lies between two different nodes");
+    if (names.indexOf(part.name) !== position)
+      report(`${place}.name`, `${part.name} stands twice in ${component.id}`);
+    if (part.kind !== "curve") return;
+    const problem = curveProblem(part.points);
+    if (problem) report(`${place}.points`, problem);
+  });
+}
+
+/** A curve rises in volts, never falls in amps and goes through the origin: it is a passive part. */
+function curveProblem(points: readonly (readonly [number, number])[]): string | undefined {
+  const rising = points.every(([volts], at) => at === 0 || volts > (points[at - 1]?.[0] ?? 0));
+  if (!rising) return "volts must rise from point to point";
+  const steady = points.every(([, amps], at) => at === 0 || amps >= (points[at - 1]?.[1] ?? 0));
+  if (!steady) return "amps must not fall from point to point";
+  return points.some(([volts, amps]) => volts === 0 && amps === 0)
+    ? undefined
+    : "the point 0 V, 0 A must be among them";
 }
 
 function checkSwitch(
@@ -144,15 +195,20 @@ function checkModule(module: ComponentOf<"module">, path: string, index: Vehicle
     if (typeof to !== "string" && !module.rails?.some((rail) => rail.name === to.rail))
       report(`${path}.inputs[${position}].pull.to`, `${module.id} has no rail ${to.rail}`);
   });
+  module.inputs?.forEach((input, position) => {
+    if (input.pulseAgainst !== undefined) terminal(input.pulseAgainst, `inputs[${position}].pulseAgainst`);
+  });
+  module.internalLinks?.forEach((link, position) => {
+    terminal(link.from, `internalLinks[${position}].from`);
+    terminal(link.to, `internalLinks[${position}].to`);
+    if (link.from === link.to) report(`${path}.internalLinks[${position}].to`, "a link joins two terminals");
+  });
   module.rails?.forEach((rail, position) => {
     terminal(rail.terminal, `rails[${position}].terminal`);
   });
   module.outputs?.forEach((output, position) => {
-    const names =
-      output.kind === "bridge"
-        ? { plus: output.plus, minus: output.minus, feed: output.feed, return: output.return }
-        : { terminal: output.terminal };
-    for (const [key, name] of Object.entries(names)) terminal(name, `outputs[${position}].${key}`);
+    for (const [key, name] of Object.entries(outputTerminals(output)))
+      terminal(name, `outputs[${position}].${key}`);
   });
   module.thermalEstimates?.forEach((estimate, position) => {
     if (estimate.motor !== undefined && index.components.get(estimate.motor)?.kind !== "motor")
@@ -163,19 +219,41 @@ function checkModule(module: ComponentOf<"module">, path: string, index: Vehicle
     if (codes.indexOf(code) !== position)
       report(`${path}.monitors[${position}].code`, `the code ${code} stands twice in ${module.id}`);
   });
-  if (!module.bus) return;
-  terminal(module.bus.canHigh, "bus.canHigh");
-  terminal(module.bus.canLow, "bus.canLow");
-  module.bus.receives.forEach((received, position) => {
-    const sender = index.components.get(received.from);
-    const sends =
-      sender?.kind === "module" && sender.bus?.sends.some((sent) => sent.message === received.message);
-    if (!sends)
-      report(
-        `${path}.bus.receives[${position}]`,
-        `${received.from} does not send a message ${received.message}; add it to that module's bus.sends`,
-      );
-  });
+  if (module.bus) {
+    terminal(module.bus.canHigh, "bus.canHigh");
+    terminal(module.bus.canLow, "bus.canLow");
+  }
+  if (module.lin) terminal(module.lin.terminal, "lin.terminal");
+  for (const bus of ["bus", "lin"] as const) {
+    module[bus]?.receives.forEach((received, position) => {
+      const sender = index.components.get(received.from);
+      const sends =
+        sender?.kind === "module" && sender[bus]?.sends.some((sent) => sent.message === received.message);
+      if (!sends)
+        report(
+          `${path}.${bus}.receives[${position}]`,
+          `${received.from} does not send a message ${received.message}; add it to that module's ${bus}.sends`,
+        );
+    });
+  }
+}
+
+type Output = NonNullable<ComponentOf<"module">["outputs"]>[number];
+
+/** Terminals an output works with, by the field that names them. */
+function outputTerminals(output: Output): Record<string, string> {
+  switch (output.kind) {
+    case "bridge":
+    case "chopper":
+      return { plus: output.plus, minus: output.minus, feed: output.feed, return: output.return };
+    case "linear":
+      return { terminal: output.terminal, feed: output.feed };
+    default:
+      return {
+        terminal: output.terminal,
+        ...(output.through === undefined ? {} : { through: output.through }),
+      };
+  }
 }
 
 function checkConnectors(document: VehicleDocument, index: VehicleIndex, report: Report): void {

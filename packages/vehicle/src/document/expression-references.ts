@@ -3,8 +3,11 @@ import type { Expression } from "./expression";
 /** Every name an expression uses, by what kind of thing it names. */
 export type ExpressionReference =
   | { readonly kind: "ownSignal"; readonly name: string }
-  | { readonly kind: "volts" | "condition" | "message" | "heard" | "amps"; readonly name: string }
-  | { readonly kind: "estimate" | "failed" | "loadAmps"; readonly name: string }
+  | { readonly kind: "volts" | "condition" | "message" | "heard" | "amps" | "hertz"; readonly name: string }
+  | {
+      readonly kind: "estimate" | "failed" | "loadAmps" | "speedOf" | "torqueOf" | "pulledIn";
+      readonly name: string;
+    }
   | { readonly kind: "signal"; readonly name: string; readonly of: string };
 
 /** Lists the names an expression uses, depth first, in writing order. */
@@ -22,5 +25,9 @@ export function expressionReferences(expression: Expression): ExpressionReferenc
   if ("amps" in expression) return [{ kind: "amps", name: expression.amps }];
   if ("estimate" in expression) return [{ kind: "estimate", name: expression.estimate }];
   if ("failed" in expression) return [{ kind: "failed", name: expression.failed }];
+  if ("hertz" in expression) return [{ kind: "hertz", name: expression.hertz }];
+  if ("speedOf" in expression) return [{ kind: "speedOf", name: expression.speedOf }];
+  if ("torqueOf" in expression) return [{ kind: "torqueOf", name: expression.torqueOf }];
+  if ("pulledIn" in expression) return [{ kind: "pulledIn", name: expression.pulledIn }];
   return [{ kind: "loadAmps", name: expression.loadAmps }];
 }

@@ -1,4 +1,6 @@
 import { requireCompiled } from "../compile/compile-vehicle";
+import { isPluggable } from "../compile/components/relay";
+import type { Component } from "../document/component";
 import type { Connector } from "../document/vehicle-document";
 import { terminalsOf, type VehicleIndex } from "../document/vehicle-index";
 import type { PreparedVehicle, TestPoint, VehicleState } from "../simulation/types";
@@ -15,7 +17,7 @@ export function testPoints(vehicle: PreparedVehicle, state: VehicleState): TestP
     ...document.components.flatMap((component) =>
       component.kind === "fuse"
         ? fusePoints(component.id, index, state)
-        : terminalsOf(component).flatMap((terminal) => terminalPoint(component.id, terminal, index)),
+        : terminalsOf(component).flatMap((terminal) => terminalPoint(component, terminal, index, state)),
     ),
     ...document.groundPoints.flatMap(({ id }): TestPoint[] => [
       {
@@ -79,14 +81,23 @@ function cavityPoints(connector: Connector, index: VehicleIndex, state: VehicleS
 }
 
 /** A terminal with a conductor bolted or soldered to it; terminals behind connectors are reached at the connector. */
-function terminalPoint(component: string, terminal: string, index: VehicleIndex): TestPoint[] {
-  const id = `${component}:${terminal}`;
+function terminalPoint(
+  component: Component,
+  terminal: string,
+  index: VehicleIndex,
+  state: VehicleState,
+): TestPoint[] {
+  const id = `${component.id}:${terminal}`;
   if (!index.conductorsAt.has(id)) return [];
+  const socket = component.kind === "relay" && isPluggable(component);
+  const empty = state.pulledFuses.includes(component.id);
   return [
     {
       id,
-      title: `${component} terminal ${terminal}`,
-      owner: component,
+      title: socket
+        ? `${component.id} socket ${terminal}${empty ? "" : ", beside the blade"}`
+        : `${component.id} terminal ${terminal}`,
+      owner: component.id,
       ...conductorAt(id, index),
       accessible: true,
     },

@@ -17,13 +17,8 @@ const unsolvable = (message: string): VehicleError => ({ code: "unsolvable", mes
 
 /** A prepared circuit that remembers the last value of every element, so that setting the same value costs nothing. */
 export class LiveCircuit implements ElementSetter {
-  private readonly last = {
-    ohms: new Map<string, number>(),
-    volts: new Map<string, number>(),
-    amps: new Map<string, number>(),
-    gain: new Map<string, number>(),
-    quiescentAmps: new Map<string, number>(),
-  };
+  /** By field, then by element. */
+  private readonly last = new Map<string, Map<string, number | boolean>>();
   private problem: VehicleError | undefined;
 
   /** `start` is where every fresh solve begins: fixed by the document, so that no answer hangs on the one before. */
@@ -48,9 +43,14 @@ export class LiveCircuit implements ElementSetter {
     this.write(id, "quiescentAmps", amps);
   }
 
-  private write(id: string, field: keyof typeof this.last, value: number): void {
-    const last = this.last[field];
+  field(id: string, name: string, value: number | boolean): void {
+    this.write(id, name, value);
+  }
+
+  private write(id: string, field: string, value: number | boolean): void {
+    const last = this.last.get(field) ?? new Map<string, number | boolean>();
     if (last.get(id) === value) return;
+    this.last.set(field, last);
     const outcome = this.circuit.set(id, { [field]: value });
     if (outcome.ok) last.set(id, value);
     else this.problem ??= unsolvable(outcome.error.message);
@@ -74,7 +74,7 @@ export class LiveCircuit implements ElementSetter {
     for (const { id } of elements) {
       const outcome = this.circuit.detach(id);
       if (!outcome.ok) throw new Error(outcome.error.message);
-      for (const last of Object.values(this.last)) last.delete(id);
+      for (const last of this.last.values()) last.delete(id);
     }
   }
 

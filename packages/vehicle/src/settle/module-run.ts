@@ -46,6 +46,10 @@ export class ModuleRun {
       own: (name) => this.signals.get(name) ?? 0,
       signal: () => 0,
       loadAmps: () => 0,
+      hertz: () => 0,
+      speedOf: () => 0,
+      torqueOf: () => 0,
+      pulledIn: () => 0,
     };
   }
 

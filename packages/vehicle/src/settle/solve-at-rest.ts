@@ -21,15 +21,15 @@ export function stateAtRest(
   solution: Solution,
 ): VehicleState {
   const rested = stateAfter(state, solution);
-  const same = Object.entries(rested.slow.modules).every(([id, memory]) =>
-    stood(state.slow.modules[id], memory),
-  );
+  const same =
+    Object.entries(rested.slow.modules).every(([id, memory]) => stood(state.slow.modules[id], memory)) &&
+    (state.slow.pulledIn ?? []).join() === solution.pulledIn.join();
   if (same) known.set(compiled, rested, ok(solution));
   return rested;
 }
 
 /** The state with the modules as they came to rest in a solution. */
-export function stateAfter(state: VehicleState, { runs }: Solution): VehicleState {
+export function stateAfter(state: VehicleState, { runs, pulledIn }: Solution): VehicleState {
   const modules = Object.fromEntries(
     runs.map(({ module, memory, powered, held }): [string, ModuleMemory] => [
       module.id,
@@ -42,7 +42,8 @@ export function stateAfter(state: VehicleState, { runs }: Solution): VehicleStat
       },
     ]),
   );
-  return { ...state, slow: { ...state.slow, modules } };
+  const { pulledIn: _, ...slow } = state.slow;
+  return { ...state, slow: { ...slow, modules, ...(pulledIn.length > 0 ? { pulledIn } : {}) } };
 }
 
 const stood = (before: ModuleMemory | undefined, after: ModuleMemory): boolean =>

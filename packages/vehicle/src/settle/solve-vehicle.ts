@@ -4,9 +4,11 @@ import type { World } from "../compile/network-builder";
 import { batteryAcceptanceOhms, batteryDischargeOhms, batteryOpenVolts } from "../physics/battery";
 import { err, ok, type Result } from "../result";
 import type { VehicleError, VehicleState } from "../simulation/types";
+import { AlternatorControl } from "./alternator-control";
 import { type BusPlace, hears, type TimeShare } from "./bus";
 import { type LiveCircuit, withCircuit } from "./live-circuit";
 import { ModuleRun, writeBias, writeDrive } from "./module-run";
+import { RelayControl } from "./relay-control";
 import { createWorld, isKeyOff } from "./world";
 
 /** A vehicle at rest in one instant, with everything the layers above ask about. */
@@ -14,6 +16,8 @@ export interface Solution {
   readonly runs: readonly ModuleRun[];
   readonly shares: readonly TimeShare[];
   readonly world: World;
+  /** Relays that are pulled in, sorted. */
+  readonly pulledIn: readonly string[];
   /** Which modules the scan tool hears, and which hear it; only when a tool was connected. */
   readonly tool: ReadonlyMap<string, boolean>;
 }
@@ -56,6 +60,12 @@ export function findRest(
   const world = createWorld(state, compiled);
   for (const update of compiled.updates) update(world, live);
   const batteries = new BatteryControl(compiled, world, live);
+  const relays = compiled.relays.map(
+    (relay) => new RelayControl(relay, state.slow.pulledIn?.includes(relay.id) ?? false, live),
+  );
+  const alternators = compiled.alternators.map(
+    (alternator) => new AlternatorControl(alternator, alternator.turns(world)),
+  );
   const keyOff = isKeyOff(state, compiled);
   const runs = compiled.modules.map(
     (module) =>
@@ -76,6 +86,8 @@ export function findRest(
     const point = solved.value;
     for (const run of runs) run.look(point);
     let moved = batteries.update(point, live);
+    for (const relay of relays) moved = relay.update(point, live) || moved;
+    for (const alternator of alternators) moved = alternator.update(point, live) || moved;
     const steady = pass > 0 && !runs.some((run) => run.isOvershooting(point));
     for (const run of runs) moved = run.updatePower(steady, live) || moved;
     bus.exchange();
@@ -84,7 +96,9 @@ export function findRest(
     if (moved) continue;
     const listened = bus.listen(point, live);
     if (!listened.ok) return listened;
-    if (listened.value) return ok({ runs, shares: listened.value, world, tool: bus.tool });
+    if (!listened.value) continue;
+    const pulledIn = relays.filter((relay) => relay.pulledIn).map(({ id }) => id);
+    return ok({ runs, shares: listened.value, world, pulledIn: pulledIn.sort(), tool: bus.tool });
   }
   return err({
     code: "unsolvable",

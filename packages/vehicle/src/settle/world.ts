@@ -49,6 +49,10 @@ export const worldReadings = (condition: (name: string) => number): Readings => 
   own: nothing,
   signal: nothing,
   loadAmps: nothing,
+  hertz: nothing,
+  speedOf: nothing,
+  torqueOf: nothing,
+  pulledIn: nothing,
 });
 
 export const ambientCelsius = (state: VehicleState, compiled: CompiledVehicle): number =>
@@ -66,6 +70,7 @@ export function createWorld(state: VehicleState, compiled: CompiledVehicle): Wor
     charge: (battery) => slow.charge[battery] ?? 0,
     unplugged: new Set(state.unplugged),
     openFuses: new Set([...slow.blownFuses, ...state.pulledFuses]),
+    pulled: new Set(state.pulledFuses),
   };
 }
 

@@ -69,12 +69,18 @@ function measure(compiled: CompiledVehicle, state: VehicleState, { shares }: Sol
     amps(id) ** 2 * copperOhmsAt(ohmsAt20, state.slow.motors[id]?.winding ?? 20);
   return {
     ambient: new Map(
-      compiled.motors.map(({ id, heat }) => [id, conditionNumber(heat.ambientCondition, state, compiled)]),
+      compiled.motors.map(({ id, heat }) => [
+        id,
+        heat ? conditionNumber(heat.ambientCondition, state, compiled) : ambientCelsius(state, compiled),
+      ]),
     ),
-    watts: new Map(compiled.motors.map(({ id, windingOhmsAt20 }) => [id, watts(id, windingOhmsAt20)])),
+    watts: new Map(compiled.motorParts.map(({ id, windingOhmsAt20 }) => [id, watts(id, windingOhmsAt20)])),
     batteryAmps: new Map(compiled.batteries.map(({ id }) => [id, -amps(id)])),
     openingSeconds: new Map(
-      compiled.fuses.map(({ id, form, ratingAmps }) => [id, fuseOpeningSeconds(form, ratingAmps, amps(id))]),
+      compiled.fuses.map(({ id, form, ratingAmps }) => [
+        id,
+        fuseOpeningSeconds(form, compiled.fuseRatings.get(id) ?? ratingAmps, amps(id)),
+      ]),
     ),
   };
 }
@@ -84,7 +90,7 @@ function smoothStep(compiled: CompiledVehicle, rates: Rates, solution: Solution)
   for (const { id, heat } of compiled.motors) {
     // Only a winding that carries current feeds its temperature back into the circuit.
     const watts = rates.watts.get(id) ?? 0;
-    if (watts > 0.1) kelvinRates.push(watts / heat.windingCapacity);
+    if (heat && watts > 0.1) kelvinRates.push(watts / heat.windingCapacity);
   }
   const chargeRates = compiled.batteries.map(
     ({ id, capacityAmpereHours }) => Math.abs(rates.batteryAmps.get(id) ?? 0) / (capacityAmpereHours * 3600),
@@ -112,13 +118,16 @@ function takeStep(
   const keyOff = isKeyOff(state, compiled);
   const fuses = advanceFuses(compiled, slow, rates, seconds);
   const ambient = ambientCelsius(state, compiled);
-  const { fuseHeat: _, ...rest } = slow;
+  const { fuseHeat: _, pulledIn: __, ...rest } = slow;
   return {
     ...rest,
+    ...(solution.pulledIn.length > 0 ? { pulledIn: solution.pulledIn } : {}),
     seconds: roundStored(slow.seconds + seconds),
     motors: Object.fromEntries(
       compiled.motors.map(({ id, heat }) => {
         const from = slow.motors[id] ?? { winding: ambient, housing: ambient };
+        // A motor without figures for its heat stays at the temperature around it.
+        if (!heat) return [id, { winding: ambient, housing: ambient }];
         const next = advanceMotorHeat(
           heat,
           from,

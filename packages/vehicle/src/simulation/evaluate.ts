@@ -11,7 +11,11 @@ export interface Readings {
   failed(code: string): number;
   own(signal: string): number;
   signal(name: string, of: string): number;
-  loadAmps(id: string): number;
+  loadAmps(id: string, filament?: "first" | "second"): number;
+  hertz(terminal: string): number;
+  speedOf(id: string): number;
+  torqueOf(id: string): number;
+  pulledIn(id: string): number;
 }
 
 export type Evaluate = (readings: Readings) => number;
@@ -43,7 +47,12 @@ export function compileExpression(expression: Expression): Evaluate {
   if ("amps" in expression) return (readings) => readings.amps(expression.amps);
   if ("estimate" in expression) return (readings) => readings.estimate(expression.estimate);
   if ("failed" in expression) return (readings) => readings.failed(expression.failed);
-  return (readings) => readings.loadAmps(expression.loadAmps);
+  if ("loadAmps" in expression)
+    return (readings) => readings.loadAmps(expression.loadAmps, expression.filament);
+  if ("hertz" in expression) return (readings) => readings.hertz(expression.hertz);
+  if ("speedOf" in expression) return (readings) => readings.speedOf(expression.speedOf);
+  if ("torqueOf" in expression) return (readings) => readings.torqueOf(expression.torqueOf);
+  return (readings) => readings.pulledIn(expression.pulledIn);
 }
 
 /** Straight lines between points sorted by x, held constant outside. */

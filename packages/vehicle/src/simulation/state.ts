@@ -1,4 +1,5 @@
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
+import { isPluggable } from "../compile/components/relay";
 import { clearedStatus } from "../diagnosis/status-byte";
 import { conditionProblems } from "../document/check-references";
 import type { ConditionValues } from "../document/condition";
@@ -43,7 +44,9 @@ export function startState(vehicle: PreparedVehicle, conditions: ConditionValues
   const bare: VehicleState = {
     conditions: { ...initial, ...conditions },
     unplugged: [],
-    pulledFuses: [],
+    pulledFuses: compiled.faults
+      .flatMap((fault) => (fault.kind === "fuseMissing" ? [fault.component] : []))
+      .sort(),
     slow: { seconds: 0, motors: {}, charge: {}, blownFuses: [], modules: {} },
   };
   const ambient = ambientCelsius(bare, compiled);
@@ -114,7 +117,9 @@ export function changeState(
   }
   if ("pullFuse" in change || "fitFuse" in change) {
     const id = "pullFuse" in change ? change.pullFuse : change.fitFuse;
-    if (index.components.get(id)?.kind !== "fuse") return err(unknownId(id, "fuse"));
+    const part = index.components.get(id);
+    if (part?.kind !== "fuse" && !(part?.kind === "relay" && isPluggable(part)))
+      return err(unknownId(id, "fuse or relay in a socket"));
     if ("pullFuse" in change)
       return advance(vehicle, { ...state, pulledFuses: withId(state.pulledFuses, id) }, changeSeconds.fuse);
     const pulledFuses = state.pulledFuses.filter((entry) => entry !== id);

@@ -33,6 +33,8 @@ export interface SlowState {
   /** How far overloaded fuses have come towards opening, 0 to 1; absent while none is warm. */
   readonly fuseHeat?: Readonly<Record<string, number>>;
   readonly modules: Readonly<Record<string, ModuleMemory>>;
+  /** Relays whose armature is pulled in, sorted; absent while none is. */
+  readonly pulledIn?: readonly string[];
 }
 
 export interface ModuleMemory {
