@@ -1,4 +1,5 @@
 import type { Expression, VehicleDocument } from "@probeworthy/vehicle";
+import { startingSymptoms } from "./electrical-supply/symptoms";
 import {
   absolute,
   and,
@@ -11,18 +12,27 @@ import {
   lookUp,
   multiply,
   signOf,
+  torqueOf,
 } from "./expressions";
+import { lightingSymptoms } from "./exterior-lighting/symptoms";
 import { speedCurve } from "./power-steering/figures";
 import type { SteeringRatings } from "./power-steering/ratings";
 
 const effort = condition("steeringEffort");
 const engineRunning = greater(condition("engineSpeed"), 600);
 const steeringHard = greater(absolute(effort), 1.4);
-/** Assist in the direction of the hands as a share of what this car gives when all is well. */
-const assistShare = ({ assistCurve }: SteeringRatings): Expression =>
+/**
+ * Assist in the direction of the hands as a share of what this car gives when all is well, taken behind the coupling:
+ * a motor that turns for itself helps nobody.
+ */
+const assistShare = ({ assistCurve, torquePerAmp, gear }: SteeringRatings): Expression =>
   divide(
-    multiply(loadAmps("M1"), signOf(effort)),
-    multiply(lookUp(absolute(effort), assistCurve), lookUp(condition("roadSpeed"), speedCurve)),
+    multiply(torqueOf("M1"), signOf(effort)),
+    multiply(
+      lookUp(absolute(effort), assistCurve),
+      lookUp(condition("roadSpeed"), speedCurve),
+      torquePerAmp * gear.ratio * gear.efficiency,
+    ),
   );
 const lampLit = greater(loadAmps("E1"), 0.03);
 const clusterAwake = { signal: "awake", of: "A4" };
@@ -73,14 +83,6 @@ export const symptoms = (steering: SteeringRatings): VehicleDocument["symptoms"]
       { text: "on with the engine running", normal: false },
     ],
   },
-  {
-    id: "cranking",
-    title: "Starter",
-    value: loadAmps("M2"),
-    bands: [
-      { below: 5, text: "not cranking", normal: true },
-      { below: 125, text: "cranks slowly", normal: false },
-      { text: "cranks briskly", normal: true },
-    ],
-  },
+  ...startingSymptoms,
+  ...lightingSymptoms,
 ];

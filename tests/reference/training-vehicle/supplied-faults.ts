@@ -7,7 +7,7 @@ export type Severity = "mild" | "middle" | "severe";
 const share: Record<Severity, number> = { mild: 0, middle: 0.5, severe: 1 };
 
 /** A template made concrete at one end or in the middle (of the decades for a log range) of its ranges. */
-function concrete(template: FaultTemplate, severity: Severity): Fault {
+export function concrete(template: FaultTemplate, severity: Severity): Fault {
   const filled = Object.entries(template).map(([field, value]) => {
     if (typeof value !== "object") return [field, value];
     const { from, to, spread } = value;

@@ -1,7 +1,10 @@
 import type { ScenarioDocument } from "@probeworthy/evaluation";
+import { exteriorLightingScenarios } from "./exterior-lighting";
 import { feedAndGroundScenarios } from "./feeds-and-grounds";
+import { indicatorAndHornScenarios } from "./indicators-and-horn";
 import { motorAndBusScenarios } from "./motor-and-bus";
-import { steeringScenario } from "./scenario";
+import { candidate, steeringScenario } from "./scenario";
+import { startingAndChargingScenarios } from "./starting-and-charging";
 import { torqueSensorScenarios } from "./torque-sensor";
 
 const single = [...feedAndGroundScenarios, ...torqueSensorScenarios, ...motorAndBusScenarios];
@@ -25,6 +28,32 @@ const anyFault: ScenarioDocument = steeringScenario({
   limits: { shopMinutes: 120, actions: 200 },
   par: { shopMinutes: 16, readings: 10 },
 });
+
+/** Jobs about the rest of the car. */
+export const carScenarios: ScenarioDocument[] = [
+  ...startingAndChargingScenarios,
+  ...exteriorLightingScenarios,
+  ...indicatorAndHornScenarios,
+  steeringScenario({
+    id: "the-motor-hums",
+    title: "The motor hums, the wheel is heavy",
+    level: "advanced",
+    learningGoal: "See that a right current is not yet a torque: what is left when the electrics are proven.",
+    instructorNote:
+      "No code, no lamp; target and actual current meet, the motor has its voltage, and still the wheel is heavy. Everything electrical is proven right, so what is left is between motor and column: the coupling. A good technician proves current and voltage under load and only then says so.",
+    complaints: [
+      "The steering went heavy with a crack. No lamp. I can hear the motor hum.",
+      "It steers like a lorry, and the last garage says there is no fault in the memory.",
+    ],
+    pool: [
+      candidate("assist-coupling-broken", "Coupling between assist motor and worm broken", 1, {
+        kind: "couplingBroken",
+        component: "M1",
+      }),
+    ],
+    par: { shopMinutes: 12, readings: 6 },
+  }),
+];
 
 /** The jobs that come with the program. Ids and titles give no cause away: learners may see them. */
 export const starterScenarios: ScenarioDocument[] = [...single, anyFault];
