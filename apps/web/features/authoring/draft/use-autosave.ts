@@ -42,7 +42,8 @@ export function useAutosave(start: Start, draft: Draft): Saving {
   const present = useRef(draft);
   const stored = useRef(draft);
   const seenAt = useRef(start.savedAt);
-  const running = useRef<Promise<string | undefined>>(undefined);
+  // Saves go one after another: each is made over the moment the one before it answered.
+  const queue = useRef<Promise<unknown>>(Promise.resolve());
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
   const stopped = useRef(false);
 
@@ -75,14 +76,16 @@ export function useAutosave(start: Start, draft: Draft): Saving {
   );
 
   const save = useCallback(
-    async ({ overwrite = false }: { overwrite?: boolean } = {}) => {
+    ({ overwrite = false }: { overwrite?: boolean } = {}) => {
       clearTimeout(timer.current);
-      await running.current;
-      if (!overwrite && stored.current === present.current) return seenAt.current;
-      running.current = send(overwrite);
-      const moment = await running.current;
-      running.current = undefined;
-      return moment;
+      const saved = queue.current.then(async () => {
+        if (overwrite) return send(true);
+        if (stopped.current) return undefined;
+        // A save that ran meanwhile may have taken everything with it.
+        return stored.current === present.current ? seenAt.current : send(false);
+      });
+      queue.current = saved.catch(() => undefined);
+      return saved;
     },
     [send],
   );
