@@ -17,6 +17,8 @@ describe.each(backends)("migrations on $name", ({ open }) => {
     expect(rows.map(({ migration_name }) => migration_name)).toEqual([
       "20261124000000_initial",
       "20261124000100_immutable_rows",
+      "20261125083743_vehicle_drafts",
+      "20261125085131_vehicle_sheets",
     ]);
     for (const row of rows) {
       expect(row).toMatchObject({ finished: true, rolled_back_at: null, applied_steps_count: 1 });
