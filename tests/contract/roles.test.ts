@@ -332,6 +332,7 @@ const table: RouteRow[] = [
   ...(
     [
       ["papers/[holder]/[id]/index", {}],
+      ["papers/[holder]/[id]/places", {}],
       ["papers/[holder]/[id]/sheets/[system]", { system: "power-steering" }],
       ["papers/[holder]/[id]/drawings/[system]", { system: "power-steering" }],
       ["papers/[holder]/[id]/charts/[system]", { system: "power-steering" }],

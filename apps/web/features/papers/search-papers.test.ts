@@ -1,3 +1,4 @@
+import { traceConductor as traceInDocument } from "@probeworthy/diagram";
 import { trainingVehicle } from "@probeworthy/training-vehicle";
 import { expect, test, vi } from "vitest";
 import { traceConductor } from "../diagram/trace";
@@ -38,6 +39,13 @@ test("a path holds each of its conductors once, whichever of them it is traced f
     for (const other of trace?.conductors ?? [])
       expect(traceConductor(index, other)?.conductors).toEqual(trace?.conductors);
   }
+});
+
+test("the path in the browser is the one the drawing package finds in the document", () => {
+  for (const { id } of trainingVehicle.conductors)
+    expect(traceConductor(index, id)?.conductors).toEqual(
+      new Set(traceInDocument(trainingVehicle, id)?.conductors),
+    );
 });
 
 test("a path goes on through a splice and ends at components and ground points", () => {

@@ -3,6 +3,7 @@
 import { type ReactNode, useId, useState } from "react";
 import { Caution } from "@/components/caution";
 import { Cell, HeaderCell, Table, TableBody, TableHead, TableRow } from "@/components/table";
+import { PlacePlanView } from "@/features/papers/place-plan-view";
 import { ConnectorFaces } from "./connector-faces";
 import { PlaceTable } from "./place-table";
 import type { ServiceSystem, ServiceView } from "./service-view";
@@ -77,7 +78,7 @@ function SystemPages({ system, papers, connectors, diagram }: SystemPagesProps) 
       title: "Connector faces",
       content: <ConnectorFaces papers={papers} connectors={connectors} />,
     },
-    { key: "places", title: "Component places", content: <PlaceTable places={system.places} /> },
+    { key: "places", title: "Component places", content: <Places system={system} papers={papers} /> },
     ...(system.normalSurprises.length === 0
       ? []
       : [
@@ -120,6 +121,18 @@ function SystemPages({ system, papers, connectors, diagram }: SystemPagesProps) 
           {content}
         </section>
       ))}
+    </div>
+  );
+}
+
+function Places({ system, papers }: { readonly system: ServiceSystem; readonly papers: string }) {
+  return (
+    <div className="space-y-4">
+      <PlacePlanView
+        papers={papers}
+        marked={new Set([...system.places.map(({ id }) => id), ...system.connectors])}
+      />
+      <PlaceTable places={system.places} />
     </div>
   );
 }
