@@ -1,6 +1,10 @@
 /**
  * The geometry of a drawn sheet. Plain JSON: one unit is one CSS pixel at zoom 1, x to the right, y down.
  * A renderer needs nothing but this: every symbol carries the strokes it is made of.
+ *
+ * Beside it: `drawingToSvg` (stand-alone SVG), `layoutPlacePlan` (component-place plan) and `connectorFace` (both sides)
+ * from the package itself; `layoutDrawing` from `/layout` once and `placeOnDrawing` or `dragOnDrawing` from `/placing`
+ * for every step of a drag; `traceConductor` from `/trace`.
  */
 
 export interface Position {

@@ -1,10 +1,8 @@
 export * from "./colours";
 export * from "./connector-face";
 export * from "./geometry";
-export { type BaseDrawing, dragOnDrawing, type Placements, placeOnDrawing } from "./layout/place-on-drawing";
 export * from "./place-plan";
 export * from "./quality";
 export * from "./svg/drawing-to-svg";
 export * from "./text-size";
-export * from "./trace-conductor";
 export * from "./zones";

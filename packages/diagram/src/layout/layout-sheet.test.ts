@@ -79,8 +79,9 @@ describe.each(cases)("$name", ({ document, system, crossings }) => {
     });
   });
 
-  test("every conductor ends on a test point, a bar or the rail", () => {
-    const ends = new Set(sheet.testPoints.map(({ x, y }) => `${x},${y}`));
+  test("every conductor ends on a test point, a bar, the rail or an arrow to another sheet", () => {
+    const places = [...sheet.testPoints, ...(sheet.references ?? []).map(({ at }) => at)];
+    const ends = new Set(places.map(({ x, y }) => `${x},${y}`));
     const bars = sheet.symbols.filter((symbol) => ["splice", "rail", "ground"].includes(symbol.kind));
     for (const conductor of sheet.conductors) {
       for (const end of [conductor.points[0], conductor.points.at(-1)]) {

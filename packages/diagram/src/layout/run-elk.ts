@@ -29,6 +29,8 @@ export type Strategy = LayoutOptions;
 const base: LayoutOptions = {
   "elk.algorithm": "layered",
   "elk.direction": "DOWN",
+  // Parts that hang together only through the body metal still have their grounds at the foot.
+  "elk.separateConnectedComponents": "false",
   "elk.edgeRouting": "ORTHOGONAL",
   "elk.spacing.nodeNode": "36",
   "elk.spacing.edgeNode": "34",
