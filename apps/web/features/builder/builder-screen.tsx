@@ -58,7 +58,7 @@ export function BuilderScreen({ view }: { readonly view: BuilderView }) {
         >
           <div className="min-w-0 space-y-10">
             <StorySection vehicle={view.vehicle} />
-            <PoolSection places={view.vehicle.places} />
+            <PoolSection places={view.vehicle.places} conditions={view.vehicle.conditions} />
             <StartSection conditions={view.vehicle.conditions} />
             <GradingSection />
           </div>

@@ -4,6 +4,7 @@ import { z } from "zod";
 const placeSchema = z.strictObject({
   place: z.string(),
   part: z.string().nullable(),
+  other: z.string().nullable(),
   title: z.string(),
   group: z.string(),
 });

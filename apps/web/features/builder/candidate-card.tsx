@@ -11,12 +11,13 @@ import { emptyFault, type ScenarioForm } from "./scenario-form";
 export interface CandidateCardProps {
   readonly index: number;
   readonly places: BuilderView["vehicle"]["places"];
+  readonly conditions: BuilderView["vehicle"]["conditions"];
   /** How often it is drawn, 0 to 1; undefined while no weight is set. */
   readonly share: number | undefined;
   readonly onRemove?: () => void;
 }
 
-export function CandidateCard({ index, places, share, onRemove }: CandidateCardProps) {
+export function CandidateCard({ index, places, conditions, share, onRemove }: CandidateCardProps) {
   const { control, register } = useFormContext<ScenarioForm>();
   const { fields, append, remove } = useFieldArray({ control, name: `pool.${index}.faults` });
   return (
@@ -52,6 +53,7 @@ export function CandidateCard({ index, places, share, onRemove }: CandidateCardP
           path={`pool.${index}.faults.${fault}`}
           number={fault + 1}
           places={places}
+          conditions={conditions}
           onRemove={() => remove(fault)}
         />
       ))}

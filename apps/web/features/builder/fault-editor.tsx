@@ -10,16 +10,18 @@ import { faultForms, faultKindNames, isFaultKind } from "./fault-forms";
 import { useFieldMessage } from "./messages";
 import { PlaceField } from "./place-field";
 import { emptyFault, type ScenarioForm } from "./scenario-form";
+import { WhenFields } from "./when-fields";
 
 export interface FaultEditorProps {
   readonly path: `pool.${number}.faults.${number}`;
   readonly number: number;
   readonly places: BuilderView["vehicle"]["places"];
+  readonly conditions: BuilderView["vehicle"]["conditions"];
   readonly onRemove: () => void;
 }
 
 /** Kind, then the place where a fault of that kind can be, then how bad it is. */
-export function FaultEditor({ path, number, places, onRemove }: FaultEditorProps) {
+export function FaultEditor({ path, number, places, conditions, onRemove }: FaultEditorProps) {
   const { control, setValue } = useFormContext<ScenarioForm>();
   const kind = useWatch({ control, name: `${path}.kind` });
   const definition = isFaultKind(kind) ? faultForms[kind] : undefined;
@@ -53,12 +55,13 @@ export function FaultEditor({ path, number, places, onRemove }: FaultEditorProps
           />
         </div>
         <div className="space-y-4">
-          {definition?.places.map(({ field, label, part }) => (
+          {definition?.places.map(({ field, label, part, other }) => (
             <PlaceField
               key={field}
               path={path}
               field={field}
               part={part}
+              other={other}
               label={label}
               options={places[kind] ?? []}
             />
@@ -75,6 +78,7 @@ export function FaultEditor({ path, number, places, onRemove }: FaultEditorProps
           Remove
         </Button>
       </div>
+      {definition?.condition === true && <WhenFields path={path} conditions={conditions} />}
       {definition?.numbers.map((one) => (
         <DrawnNumberField
           key={one.field}

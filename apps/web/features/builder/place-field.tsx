@@ -8,7 +8,7 @@ import { Field } from "@/components/field";
 import { Icon } from "@/components/icon";
 import { TextInput } from "@/components/inputs";
 import type { PlaceOption } from "./builder-view";
-import type { PartFieldName, PlaceFieldName } from "./fault-forms";
+import type { OtherFieldName, PartFieldName, PlaceFieldName } from "./fault-forms";
 import { useFieldMessage } from "./messages";
 import type { ScenarioForm } from "./scenario-form";
 
@@ -16,12 +16,13 @@ export interface PlaceFieldProps {
   readonly path: `pool.${number}.faults.${number}`;
   readonly field: PlaceFieldName;
   readonly part: PartFieldName | undefined;
+  readonly other: OtherFieldName | undefined;
   readonly label: string;
   readonly options: readonly PlaceOption[];
 }
 
 /** The chosen place, and a searchable list of every place the vehicle has for this kind of fault. */
-export function PlaceField({ path, field, part, label, options }: PlaceFieldProps) {
+export function PlaceField({ path, field, part, other, label, options }: PlaceFieldProps) {
   const { control, setValue } = useFormContext<ScenarioForm>();
   const [open, setOpen] = useState(false);
   const labelId = useId();
@@ -31,9 +32,16 @@ export function PlaceField({ path, field, part, label, options }: PlaceFieldProp
   const own = useFieldMessage(`${path}.${field}`);
   const ofPart = useFieldMessage(`${path}.${part ?? field}`);
   const message = own ?? ofPart;
-  const chosen = options.find((option) => option.place === place && (option.part ?? "") === partName);
+  const otherName = other === undefined ? "" : fault[other];
+  const chosen = options.find(
+    (option) =>
+      option.place === place &&
+      (option.part ?? "") === partName &&
+      (other === undefined || (option.other ?? "") === otherName),
+  );
   const choose = (option: PlaceOption) => {
     if (part !== undefined) setValue(`${path}.${part}`, option.part ?? "");
+    if (other !== undefined) setValue(`${path}.${other}`, option.other ?? "");
     setValue(`${path}.${field}`, option.place, { shouldDirty: true, shouldTouch: true });
     setOpen(false);
   };
@@ -119,7 +127,7 @@ function PlaceList({ options, onChoose }: PlaceListProps) {
           <h3 className="label-small">{group}</h3>
           <ul>
             {members.map((option) => (
-              <li key={`${option.place} ${option.part ?? ""}`}>
+              <li key={`${option.place} ${option.part ?? ""} ${option.other ?? ""}`}>
                 <button
                   type="button"
                   onClick={() => onChoose(option)}

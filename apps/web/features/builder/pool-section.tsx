@@ -9,7 +9,7 @@ import { emptyCandidate, type ScenarioForm } from "./scenario-form";
 import { Section } from "./section";
 
 /** The candidate causes: one is drawn for each learner, in proportion to its weight. */
-export function PoolSection({ places }: { readonly places: BuilderView["vehicle"]["places"] }) {
+export function PoolSection({ places, conditions }: Pick<BuilderView["vehicle"], "places" | "conditions">) {
   const { control } = useFormContext<ScenarioForm>();
   const { fields, append, remove } = useFieldArray({ control, name: "pool" });
   const weights = useWatch({ control, name: "pool" }).map(({ weight }) => Number(weight) || 0);
@@ -27,6 +27,7 @@ export function PoolSection({ places }: { readonly places: BuilderView["vehicle"
             key={field.id}
             index={index}
             places={places}
+            conditions={conditions}
             share={sum === 0 ? undefined : (weights[index] ?? 0) / sum}
             {...(fields.length > 1 ? { onRemove: () => remove(index) } : {})}
           />

@@ -1,5 +1,5 @@
 import { rubricLines } from "@probeworthy/evaluation";
-import { faultForms, isFaultKind, type NumberFieldName } from "./fault-forms";
+import { faultForms, isFaultKind, type NumberFieldName, numberFields, textFields } from "./fault-forms";
 
 /** A number as the form holds it: null while empty, text while it is no number yet. */
 export type FormNumber = number | string | null;
@@ -12,14 +12,10 @@ export interface DrawnForm {
   spread: "linear" | "log";
 }
 
-export interface FaultForm extends Record<NumberFieldName, DrawnForm> {
+export interface FaultForm
+  extends Record<NumberFieldName, DrawnForm>,
+    Record<(typeof textFields)[number], string> {
   kind: string;
-  at: string;
-  supply: string;
-  other: string;
-  component: string;
-  terminal: string;
-  channel: string;
 }
 
 export interface CandidateForm {
@@ -52,20 +48,16 @@ export interface ScenarioForm {
 
 const emptyDrawn = (): DrawnForm => ({ mode: "fixed", value: null, from: null, to: null, spread: "linear" });
 
+const byName = <Name extends string, Value>(
+  names: readonly Name[],
+  value: () => Value,
+): Record<Name, Value> => Object.fromEntries(names.map((name) => [name, value()])) as Record<Name, Value>;
+
 export function emptyFault(kind = ""): FaultForm {
   const fault: FaultForm = {
     kind,
-    at: "",
-    supply: "",
-    other: "",
-    component: "",
-    terminal: "",
-    channel: "",
-    ohms: emptyDrawn(),
-    volts: emptyDrawn(),
-    celsius: emptyDrawn(),
-    stateOfCharge: emptyDrawn(),
-    internalOhmsFactor: emptyDrawn(),
+    ...byName(textFields, () => ""),
+    ...byName(numberFields, emptyDrawn),
   };
   if (isFaultKind(kind)) {
     for (const { field, usual } of faultForms[kind].numbers) fault[field] = toDrawn(usual);
@@ -131,11 +123,11 @@ function toCandidate(saved: unknown): CandidateForm {
       const saidFault = record(fault);
       const form = emptyFault();
       form.kind = text(saidFault.kind);
-      for (const field of ["at", "supply", "other", "component", "terminal", "channel"] as const) {
-        form[field] = text(saidFault[field]);
-      }
+      for (const field of textFields) form[field] = text(saidFault[field]);
       if (isFaultKind(form.kind)) {
         for (const { field } of faultForms[form.kind].numbers) form[field] = toDrawn(saidFault[field]);
+        for (const field of ["above", "below"] as const)
+          if (saidFault[field] !== undefined) form[field] = toDrawn(saidFault[field]);
       }
       return form;
     }),
@@ -174,12 +166,16 @@ export function toDocument(form: ScenarioForm): Record<string, unknown> {
 
 function toTemplate(form: FaultForm): Record<string, unknown> {
   if (!isFaultKind(form.kind)) return { kind: form.kind };
-  const { places, numbers } = faultForms[form.kind];
+  const { places, numbers, condition } = faultForms[form.kind];
+  const texts = [
+    ...places.flatMap(({ field, part, other }) => [field, part, other]),
+    ...(condition === true ? (["condition", "is"] as const) : []),
+  ];
   const fields: [string, unknown][] = [
-    ...places.flatMap(({ field, part }): [string, unknown][] => [
-      [field, form[field]],
-      ...(part === undefined ? [] : [[part, form[part]] as [string, unknown]]),
-    ]),
+    ...texts.flatMap((field): [string, unknown][] => (field === undefined ? [] : [[field, form[field]]])),
+    ...(condition === true
+      ? (["above", "below"] as const).map((field): [string, unknown] => [field, fromDrawn(form[field])])
+      : []),
     ...numbers.map(({ field }): [string, unknown] => [field, fromDrawn(form[field])]),
   ];
   return Object.fromEntries([

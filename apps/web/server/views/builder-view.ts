@@ -49,11 +49,12 @@ function placesOf(versionId: string, document: VehicleDocument): Record<string, 
   const made = Object.fromEntries(
     faultKindNames.map((kind) => [
       kind,
-      listFaultPlaces(document, kind).map(({ place, part, title }): PlaceOption => {
+      listFaultPlaces(document, kind).map(({ place, part, other, title }): PlaceOption => {
         const named = titles.get(place);
         return {
           place,
           part: part ?? null,
+          other: other ?? null,
           title: title === place && named !== undefined ? `${place} ${named}` : title,
           group: groupOf(document, place),
         };

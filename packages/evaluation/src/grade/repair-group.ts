@@ -1,4 +1,4 @@
-import type { Fault, VehicleDocument } from "@probeworthy/vehicle";
+import { type Fault, type FaultFamily, faultTable, type VehicleDocument } from "@probeworthy/vehicle";
 import type { causeKinds, Report } from "../command";
 import { reportPlaces } from "../places";
 
@@ -9,18 +9,11 @@ export const nothingWrong = "none";
 
 /** The place a mechanic would put right; causes with the same place are one group, whatever their severity. */
 export function repairPlace(fault: Fault, document: VehicleDocument): string | null {
-  switch (fault.kind) {
-    case "motorHot":
-      return null;
-    case "fuseBlown":
-    case "sensorOffset":
-    case "sensorStuck":
-    case "internalOpen":
-    case "weakBattery":
-      return fault.component;
-    default:
-      return placeOf(fault.at, document);
-  }
+  if (fault.kind === "motorHot") return null;
+  if ("component" in fault) return fault.component;
+  if ("connector" in fault) return fault.connector;
+  if ("conductor" in fault) return fault.conductor;
+  return placeOf(fault.at, document);
 }
 
 /** From a test point or a fault's place to what a report can name: `X2.5:h` → its conductor, `A1:T1` → `A1`. */
@@ -56,43 +49,85 @@ export function groupTitle(group: string, document: VehicleDocument): string {
 export const namedGroup = (report: Report): string =>
   report.cause.kind === "workingAsDesigned" ? nothingWrong : report.cause.place;
 
+/** What a family of faults is called in a report when no word fits better. */
+const familyCauses: Readonly<Record<FaultFamily, CauseKind>> = {
+  harness: "open",
+  connector: "highResistance",
+  fuse: "wrongPart",
+  relay: "relayFault",
+  lamp: "lampFault",
+  sensor: "sensorFault",
+  motor: "motorFault",
+  supply: "componentFault",
+  part: "componentFault",
+  module: "moduleFault",
+  bus: "moduleFault",
+};
+
+const causes: Partial<Readonly<Record<Fault["kind"], readonly CauseKind[]>>> = {
+  open: ["open"],
+  backedOut: ["open", "highResistance"],
+  seriesResistance: ["highResistance"],
+  intermittent: ["highResistance", "open"],
+  shortToGround: ["shortToGround"],
+  shortToSupply: ["shortToSupply"],
+  shortBetween: ["shortBetween"],
+  chafed: ["shortToGround", "leakage"],
+  leak: ["leakage", "shortBetween"],
+  wetConnector: ["leakage", "shortBetween"],
+  accessory: ["leakage", "wrongPart"],
+  crossedCavities: ["crossedConductors"],
+  fuseBlown: ["fuseOpen", "open"],
+  fuseMissing: ["wrongPart", "fuseOpen", "open"],
+  lampOpen: ["lampFault", "open"],
+  wrongBulb: ["wrongPart", "lampFault"],
+  internalOpen: ["componentFault", "open", "sensorFault"],
+  internalShort: ["componentFault", "sensorFault", "shortToGround", "shortBetween"],
+  motorHot: ["workingAsDesigned"],
+  weakBattery: ["battery"],
+  staysAwake: ["moduleFault", "leakage"],
+  terminatorExtra: ["wrongPart", "shortBetween"],
+};
+
 /** Kinds of cause that name this fault correctly; the first is the best word for it. */
 export function kindsOf(fault: Fault): readonly CauseKind[] {
-  switch (fault.kind) {
-    case "open":
-      return ["open"];
-    case "seriesResistance":
-      return ["highResistance"];
-    case "shortToGround":
-    case "shortToSupply":
-    case "shortBetween":
-      return [fault.kind];
-    case "fuseBlown":
-      return ["fuseOpen", "open"];
-    case "sensorOffset":
-    case "sensorStuck":
-      return ["sensorFault", "componentFault"];
-    case "internalOpen":
-      return ["componentFault", "open", "sensorFault"];
-    case "motorHot":
-      return ["workingAsDesigned"];
-    case "weakBattery":
-      return ["battery", "componentFault"];
-  }
+  const own = causes[fault.kind] ?? [familyCauses[faultTable[fault.kind].family]];
+  return "component" in fault && !own.includes("componentFault") && fault.kind !== "motorHot"
+    ? [...own, "componentFault"]
+    : own;
 }
 
-const correctionByKind: Readonly<Record<Fault["kind"], string>> = {
-  open: "Repair it and test it under load",
+const familyCorrections: Readonly<Record<FaultFamily, string>> = {
+  harness: "Repair it and test it under load",
+  connector: "Renew the terminals and test under load",
+  fuse: "Fit a fuse of the right rating",
+  relay: "Replace the relay",
+  lamp: "Fit a lamp of the right type",
+  sensor: "Replace the sensor",
+  motor: "Replace the motor",
+  supply: "Repair or replace it and test the charging",
+  part: "Replace the part",
+  module: "Replace the module",
+  bus: "Repair it and test the bus",
+};
+
+const insulation = "Repair the insulation and route it clear";
+const corrections: Partial<Readonly<Record<Fault["kind"], string>>> = {
   seriesResistance: "Clean or renew it and test it under load",
+  intermittent: "Renew it and move the harness while you test it under load",
   shortToGround: "Repair the insulation, fit the fuse it took, route it clear",
-  shortToSupply: "Repair the insulation and route it clear",
-  shortBetween: "Repair the insulation and route it clear",
+  shortToSupply: insulation,
+  shortBetween: insulation,
+  chafed: insulation,
+  leak: "Dry and clean it, renew what is damp",
+  wetConnector: "Dry it, find where the water comes from, renew seal and terminals",
+  crossedCavities: "Put both conductors into their own cavity",
+  accessory: "Take it out or wire it rightly, and explain it to the customer",
   fuseBlown: "Fit a fuse of the same rating",
-  sensorOffset: "Replace the sensor",
-  sensorStuck: "Replace the sensor",
-  internalOpen: "Replace the part",
+  couplingBroken: "Replace the drive with its coupling",
   motorHot: "Explain to the customer: it protects itself and recovers",
   weakBattery: "Charge and test the battery, replace it if it does not hold",
+  terminatorExtra: "Take the further resistor out",
 };
 
 /** What was wrong and what puts it right, for the result page after the report is in. */
@@ -105,21 +140,7 @@ export function truthOf(
     return [{ title: groupTitle(nothingWrong, document), correction: "Explain it to the customer" }];
   }
   return faults.map((fault) => ({
-    title: `${groupTitle(repairPlace(fault, document) ?? nothingWrong, document)}: ${wording[fault.kind]}`,
-    correction: correctionByKind[fault.kind],
+    title: `${groupTitle(repairPlace(fault, document) ?? nothingWrong, document)}: ${faultTable[fault.kind].title.toLowerCase()}`,
+    correction: corrections[fault.kind] ?? familyCorrections[faultTable[fault.kind].family],
   }));
 }
-
-const wording: Readonly<Record<Fault["kind"], string>> = {
-  open: "open",
-  seriesResistance: "high resistance",
-  shortToGround: "short to ground",
-  shortToSupply: "short to supply",
-  shortBetween: "short to another conductor",
-  fuseBlown: "fuse open",
-  sensorOffset: "sensor reads wrong",
-  sensorStuck: "sensor output stuck",
-  internalOpen: "open inside",
-  motorHot: "hot, protecting itself",
-  weakBattery: "weak",
-};

@@ -1,4 +1,4 @@
-import type { Fault } from "@probeworthy/vehicle";
+import { type Fault, faultSchema, faultTable } from "@probeworthy/vehicle";
 
 /** For halving only: an open contact stands for this resistance, Ω. */
 const openOhms = 1e6;
@@ -23,30 +23,24 @@ const asResistance = (fault: Fault): Fault =>
   fault.kind === "open" ? { kind: "seriesResistance", at: fault.at, ohms: openOhms } : fault;
 
 function halfwayFault(low: Fault, high: Fault): Fault | null {
-  switch (low.kind) {
-    case "seriesResistance":
-    case "shortToGround":
-    case "shortToSupply":
-    case "shortBetween":
-      return high.kind === low.kind ? { ...low, ohms: decades(low.ohms, high.ohms) } : null;
-    case "sensorOffset":
-    case "sensorStuck":
-      return high.kind === low.kind ? { ...low, volts: (low.volts + high.volts) / 2 } : null;
-    case "motorHot":
-      return high.kind === "motorHot" ? { ...low, celsius: (low.celsius + high.celsius) / 2 } : null;
-    case "weakBattery":
-      return high.kind === "weakBattery"
-        ? {
-            ...low,
-            stateOfCharge: (low.stateOfCharge + high.stateOfCharge) / 2,
-            internalOhmsFactor: decades(low.internalOhmsFactor, high.internalOhmsFactor),
-          }
-        : null;
-    case "open":
-    case "fuseBlown":
-    case "internalOpen":
-      return low;
-  }
+  if (low.kind !== high.kind) return null;
+  if (low.kind === "weakBattery" && high.kind === "weakBattery")
+    return {
+      ...low,
+      stateOfCharge: (low.stateOfCharge + high.stateOfCharge) / 2,
+      internalOhmsFactor: decades(low.internalOhmsFactor, high.internalOhmsFactor),
+    };
+  const { severity } = faultTable[low.kind];
+  if (!severity) return low;
+  const [from, to] = [numberIn(low, severity.field), numberIn(high, severity.field)];
+  if (from === undefined || to === undefined) return null;
+  const between = severity.scale === "log" ? decades(from, to) : (from + to) / 2;
+  return faultSchema.parse({ ...low, [severity.field]: between });
+}
+
+function numberIn(fault: Fault, field: string): number | undefined {
+  const value: unknown = Object.entries(fault).find(([name]) => name === field)?.[1];
+  return typeof value === "number" ? value : undefined;
 }
 
 const decades = (low: number, high: number): number => Number(Math.sqrt(low * high).toPrecision(6));
