@@ -102,6 +102,9 @@ export function WorkspaceScreen({ view }: { readonly view: AuthoringView }) {
           <div className="min-w-48 flex-1">
             <SaveStatus saving={saving} />
           </div>
+          <a href="#beside" className="link inline-flex min-h-11 items-center xl:hidden">
+            Drawing and messages
+          </a>
           <Link href="/vehicles/guide" target="_blank" className="link inline-flex min-h-11 items-center">
             Guide
           </Link>
@@ -154,7 +157,11 @@ export function WorkspaceScreen({ view }: { readonly view: AuthoringView }) {
             { value: "symptoms", label: "Symptoms", content: table("symptoms") },
           ]}
           beside={
-            <aside aria-label="What becomes of it" className="min-w-0 xl:sticky xl:top-20">
+            <aside
+              id="beside"
+              aria-label="What becomes of it"
+              className="min-w-0 scroll-mt-20 xl:sticky xl:top-20"
+            >
               <Tabs
                 label="What becomes of it"
                 value={panel}

@@ -2,14 +2,16 @@
 
 import { Button } from "@/components/button";
 import { Field } from "@/components/field";
-import { Icon } from "@/components/icon";
 import { Select } from "@/components/inputs";
 import { useDraftActions } from "../draft/draft-context";
 import { useFieldMessage } from "../draft/messages";
 import { formatPath, insertAt, moveAt, type Path, removeAt, setAt } from "../draft/path";
 import { FieldControl, type LeafSpec } from "./field-control";
 import type { FieldSpec, GroupSpec, ListSpec } from "./field-spec";
+import { FlatItems, isFlat } from "./flat-items";
 import type { DraftRecord } from "./new-record";
+import { Said } from "./said";
+import { SmallButton } from "./small-button";
 
 interface FormProps {
   readonly path: Path;
@@ -88,16 +90,6 @@ function LeafField({ spec, path, value, owner, name }: FormProps & { readonly sp
   );
 }
 
-export function Said({ message }: { readonly message: string | undefined }) {
-  if (message === undefined) return null;
-  return (
-    <p className="mt-1 flex items-start gap-1.5 text-sm font-semibold">
-      <Icon name="warning" className="mt-0.5 size-4" />
-      {message}
-    </p>
-  );
-}
-
 function GroupField({ spec, path, value, owner, name }: FormProps & { readonly spec: GroupSpec }) {
   const { edit } = useDraftActions();
   const message = useFieldMessage(path, true);
@@ -146,56 +138,63 @@ function ListField({ spec, path, value, owner, name }: FormProps & { readonly sp
         {spec.label} <span className="font-mono font-normal text-ink-soft">({items.length})</span>
       </summary>
       <Said message={message} />
-      <ol className="space-y-3">
-        {items.map((item, index) => {
-          const record = asRecord(item);
-          const shape = spec.shapes.find(({ kind }) => kind === undefined || kind === record.kind);
-          const own = [...path, index];
-          const itemName = String(record[spec.nameKey] ?? "") || `${index + 1}`;
-          const move = (to: number) => edit((draft) => moveAt(draft, path, index, to), `${label}, order`);
-          return (
-            <li key={index} data-path={formatPath(own)} className="border border-hairline p-3">
-              <div className="mb-2 flex flex-wrap items-center justify-between gap-2">
-                <p className="label-small">
-                  {shape?.kind === undefined ? "" : `${shape.label}, `}
-                  <code>{itemName}</code>
-                </p>
-                <span className="flex gap-3 text-sm">
-                  {index > 0 && (
-                    <SmallButton label={`Move ${spec.item} ${itemName} up`} onClick={() => move(index - 1)}>
-                      Up
+      {isFlat(spec) ? (
+        <FlatItems spec={spec} items={items} path={path} owner={owner} name={name} />
+      ) : (
+        <ol className="space-y-3">
+          {items.map((item, index) => {
+            const record = asRecord(item);
+            const shape = spec.shapes.find(({ kind }) => kind === undefined || kind === record.kind);
+            const own = [...path, index];
+            const itemName = String(record[spec.nameKey] ?? "") || `${index + 1}`;
+            const move = (to: number) => edit((draft) => moveAt(draft, path, index, to), `${label}, order`);
+            return (
+              <li key={index} data-path={formatPath(own)} className="border border-hairline p-3">
+                <div className="mb-2 flex flex-wrap items-center justify-between gap-2">
+                  <p className="label-small">
+                    {shape?.kind === undefined ? "" : `${shape.label}, `}
+                    <code>{itemName}</code>
+                  </p>
+                  <span className="flex gap-3 text-sm">
+                    {index > 0 && (
+                      <SmallButton label={`Move ${spec.item} ${itemName} up`} onClick={() => move(index - 1)}>
+                        Up
+                      </SmallButton>
+                    )}
+                    {index < items.length - 1 && (
+                      <SmallButton
+                        label={`Move ${spec.item} ${itemName} down`}
+                        onClick={() => move(index + 1)}
+                      >
+                        Down
+                      </SmallButton>
+                    )}
+                    <SmallButton
+                      label={`Remove ${spec.item} ${itemName}`}
+                      onClick={() => edit((draft) => removeAt(draft, path, index), label)}
+                    >
+                      Remove
                     </SmallButton>
-                  )}
-                  {index < items.length - 1 && (
-                    <SmallButton label={`Move ${spec.item} ${itemName} down`} onClick={() => move(index + 1)}>
-                      Down
-                    </SmallButton>
-                  )}
-                  <SmallButton
-                    label={`Remove ${spec.item} ${itemName}`}
-                    onClick={() => edit((draft) => removeAt(draft, path, index), label)}
-                  >
-                    Remove
-                  </SmallButton>
-                </span>
-              </div>
-              {shape === undefined ? (
-                <p>
-                  This {spec.item} has a kind that is not known here: {String(record.kind)}.
-                </p>
-              ) : (
-                <FieldList
-                  specs={shape.fields}
-                  path={own}
-                  value={item}
-                  owner={owner}
-                  name={`${name} ${itemName}`}
-                />
-              )}
-            </li>
-          );
-        })}
-      </ol>
+                  </span>
+                </div>
+                {shape === undefined ? (
+                  <p>
+                    This {spec.item} has a kind that is not known here: {String(record.kind)}.
+                  </p>
+                ) : (
+                  <FieldList
+                    specs={shape.fields}
+                    path={own}
+                    value={item}
+                    owner={owner}
+                    name={`${name} ${itemName}`}
+                  />
+                )}
+              </li>
+            );
+          })}
+        </ol>
+      )}
       {spec.shapes.length > 1 ? (
         <Select
           aria-label={`Add a ${spec.item}`}
@@ -216,21 +215,5 @@ function ListField({ spec, path, value, owner, name }: FormProps & { readonly sp
         </Button>
       )}
     </details>
-  );
-}
-
-function SmallButton({
-  label,
-  onClick,
-  children,
-}: {
-  readonly label: string;
-  readonly onClick: () => void;
-  readonly children: string;
-}) {
-  return (
-    <button type="button" aria-label={label} onClick={onClick} className="link min-h-8 cursor-pointer">
-      {children}
-    </button>
   );
 }

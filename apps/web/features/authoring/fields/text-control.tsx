@@ -78,14 +78,21 @@ export function TextControl({
     ...(label === undefined ? {} : { "aria-label": label }),
     ...(invalid === true ? { "aria-invalid": true as const } : {}),
   };
-  if (multiline) return <TextArea {...shared} rows={3} className={clsx(code && "font-mono text-sm")} />;
+  if (multiline)
+    return (
+      <TextArea {...shared} rows={2} className={clsx("field-sizing-content", code && "font-mono text-sm")} />
+    );
   const input: ComponentPropsWithRef<"input"> = {
     ...shared,
     ...(listId === undefined ? {} : { list: listId }),
     ...(decimal ? { inputMode: "decimal" as const } : {}),
   };
   return compact ? (
-    <input {...input} className={clsx(cellClass, code && "font-mono", decimal && "text-right font-mono")} />
+    <input
+      {...input}
+      size={decimal ? 6 : code ? 9 : 24}
+      className={clsx(cellClass, code && "font-mono", decimal && "text-right font-mono")}
+    />
   ) : (
     <TextInput {...input} className={clsx((code || decimal) && "font-mono")} />
   );

@@ -22,16 +22,15 @@ export function DiagramPanel({ vehicleId, systemId, onSystem, onChoose }: Diagra
   const draft = useDraft();
   const { edit } = useDraftActions();
   const { sheet, isBusy, reason } = useDrawing(vehicleId, draft, systemId);
-  const [zoom, setZoom] = useState<number>();
+  const [zoom, setZoom] = useState<number | "whole">();
   const viewport = useRef<HTMLElement>(null);
   const systems = recordsOf(draft, "systems");
   const places = getAt(draft, ["drawing", "placed", systemId ?? ""]);
   const placed = typeof places === "object" && places !== null ? Object.keys(places) : [];
-  const fitted =
-    sheet === undefined || viewport.current === null
-      ? 0.6
-      : Math.min(1, Math.max(0.3, (viewport.current.clientWidth - 4) / sheet.width));
-  const shown = zoom ?? fitted;
+  const whole =
+    sheet === undefined || viewport.current === null ? 1 : (viewport.current.clientWidth - 4) / sheet.width;
+  // A large sheet opens at a size that can be read, and is scrolled.
+  const shown = zoom === "whole" ? Math.min(1, whole) : (zoom ?? Math.min(1, Math.max(0.6, whole)));
   const reset = (id?: string) => {
     if (systemId === undefined) return;
     edit((before) => {
@@ -73,7 +72,7 @@ export function DiagramPanel({ vehicleId, systemId, onSystem, onChoose }: Diagra
         <Button aria-label="Zoom out" onClick={() => setZoom(Math.max(0.2, shown * 0.8))}>
           −
         </Button>
-        <Button onClick={() => setZoom(undefined)}>Fit</Button>
+        <Button onClick={() => setZoom("whole")}>Whole width</Button>
         {placed.length > 0 && (
           <Button onClick={() => reset()}>Lay out again ({placed.length} placed by hand)</Button>
         )}

@@ -41,6 +41,7 @@ export function NameControl({ section, index, value, label, invalid }: NameContr
       aria-label={label}
       aria-invalid={invalid || undefined}
       autoComplete="off"
+      size={Math.max(6, value.length)}
       spellCheck={false}
       onChange={(event) => setTyped(event.target.value)}
       onBlur={take}
