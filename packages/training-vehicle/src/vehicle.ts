@@ -1,10 +1,15 @@
 import type { VehicleDocument } from "@probeworthy/vehicle";
 import { bodyElectrics } from "./body/wiring";
+import { wheelSpeed } from "./brakes/wiring";
+import { blower } from "./climate/blower";
+import { powerWindow } from "./comfort/window";
+import { wiper } from "./comfort/wiper";
 import { conditions } from "./conditions";
 import { dataNetwork } from "./data-network/wiring";
 import { batteryAndCharging } from "./electrical-supply/battery-and-charging";
 import { fuses } from "./electrical-supply/fuses";
 import { ignitionSwitch } from "./electrical-supply/ignition-switch";
+import { engineElectrics } from "./engine/wiring";
 import { exteriorLighting } from "./exterior-lighting/wiring";
 import type { HarnessPart } from "./harness";
 import { steeringAngleSensor } from "./power-steering/angle-sensor";
@@ -36,6 +41,11 @@ export function buildTrainingVehicle({ steering = "column" }: TrainingVehicleOpt
     dataNetwork,
     bodyElectrics,
     ...exteriorLighting,
+    engineElectrics,
+    wheelSpeed,
+    blower,
+    powerWindow,
+    wiper,
   ];
   return {
     format: "probeworthy-vehicle-1",

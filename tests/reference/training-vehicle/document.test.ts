@@ -24,7 +24,7 @@ describe("the training vehicle's document", () => {
         .filter((conductor) => conductor.colour === colour)
         .map(({ metres, squareMillimetres }) => [metres, squareMillimetres]);
     expect(size("BUPK")).toEqual(size("BU"));
-    expect(pair.length).toBe(16);
+    expect(pair.length).toBe(24);
   });
 });
 

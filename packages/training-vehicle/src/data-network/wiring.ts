@@ -1,18 +1,35 @@
 import { instrumentCluster, steeringLamp } from "../body/cluster";
+import { brakeModule } from "../brakes/brake-module";
+import { engineModule } from "../engine/engine-module";
 import { busPair, cavities, type HarnessPart, wire } from "../harness";
-import { brakeModule, engineModule } from "./modules";
 
 /**
- * The CAN runs from the engine module (terminator) past the brake module through the bulkhead to the dash splices,
- * where the power steering and the diagnostic socket branch off, and ends in the instrument cluster (terminator).
+ * The CAN runs from the engine module (terminator inside) past the brake module through the bulkhead to the dash
+ * splices, where power steering, angle sensor and diagnostic socket branch off, through the body module, and ends at
+ * the terminator R1 behind the cluster.
  */
 export const dataNetwork: HarnessPart = {
-  components: [engineModule, brakeModule, instrumentCluster, steeringLamp],
+  components: [
+    engineModule,
+    brakeModule,
+    instrumentCluster,
+    steeringLamp,
+    {
+      kind: "resistor",
+      id: "R1",
+      title: "CAN terminator",
+      place: "dash harness, behind the cluster",
+      zone: "dashLeft",
+      ohms: 120,
+      form: "terminator",
+    },
+  ],
   connectors: [
     {
       id: "X20",
       title: "Engine module",
       place: "engine bay, right",
+      zone: "engineBayRight",
       housing: "black, twelve-way",
       rows: 2,
       columns: 6,
@@ -23,6 +40,7 @@ export const dataNetwork: HarnessPart = {
       id: "X21",
       title: "Brake module",
       place: "engine bay, left",
+      zone: "engineBayLeft",
       housing: "black, eight-way",
       rows: 2,
       columns: 4,
@@ -33,6 +51,7 @@ export const dataNetwork: HarnessPart = {
       id: "X22",
       title: "Instrument cluster",
       place: "behind the cluster",
+      zone: "dashLeft",
       housing: "blue, ten-way",
       rows: 2,
       columns: 5,
@@ -43,6 +62,7 @@ export const dataNetwork: HarnessPart = {
       id: "X23",
       title: "Steering warning lamp",
       place: "tell-tale strip",
+      zone: "dashLeft",
       housing: "natural, two-way",
       rows: 1,
       columns: 2,
@@ -53,6 +73,7 @@ export const dataNetwork: HarnessPart = {
       id: "X30",
       title: "In-line connector, bulkhead",
       place: "bulkhead, left, above the pedals",
+      zone: "bulkheadLeft",
       housing: "grey, twelve-way",
       rows: 3,
       columns: 4,
@@ -60,12 +81,46 @@ export const dataNetwork: HarnessPart = {
     },
   ],
   splices: [
-    { id: "XS4", title: "Engine bay ground splice", place: "engine bay harness, left" },
-    { id: "XS7", title: "Cluster and lamp feed splice", place: "dash harness, behind the cluster" },
-    { id: "XS13", title: "CAN high splice, engine bay", place: "engine bay harness, left" },
-    { id: "XS14", title: "CAN low splice, engine bay", place: "engine bay harness, left" },
+    {
+      id: "XS4",
+      title: "Engine bay ground splice",
+      place: "engine bay harness, left",
+      zone: "engineBayLeft",
+    },
+    {
+      id: "XS7",
+      title: "Cluster and lamp feed splice",
+      place: "dash harness, behind the cluster",
+      zone: "dashLeft",
+    },
+    {
+      id: "XS51",
+      title: "CAN high splice, cluster",
+      place: "dash harness, behind the cluster",
+      zone: "dashLeft",
+    },
+    {
+      id: "XS52",
+      title: "CAN low splice, cluster",
+      place: "dash harness, behind the cluster",
+      zone: "dashLeft",
+    },
+    {
+      id: "XS13",
+      title: "CAN high splice, engine bay",
+      place: "engine bay harness, left",
+      zone: "engineBayLeft",
+    },
+    {
+      id: "XS14",
+      title: "CAN low splice, engine bay",
+      place: "engine bay harness, left",
+      zone: "engineBayLeft",
+    },
   ],
-  groundPoints: [{ id: "XE5", title: "Engine bay module ground", place: "left inner wing, rear" }],
+  groundPoints: [
+    { id: "XE5", title: "Engine bay module ground", place: "left inner wing, rear", zone: "engineBayLeft" },
+  ],
   conductors: [
     ...busPair(["W40", "W41"], ["X20.8", "X20.9"], ["XS13", "XS14"], 1.2),
     ...busPair(["W42", "W43"], ["XS13", "XS14"], ["X21.4", "X21.3"], 0.3),
@@ -73,7 +128,9 @@ export const dataNetwork: HarnessPart = {
     ...busPair(["W46", "W47"], ["X30.1/b", "X30.2/b"], ["XS11", "XS12"], 0.4),
     ...busPair(["W48", "W49"], ["XS11", "XS12"], ["X80:6", "X80:14"], 0.6),
     ...busPair(["W58", "W59"], ["XS11", "XS12"], ["X105.1", "X105.4"], 0.5),
-    ...busPair(["W140", "W141"], ["X105.2", "X105.5"], ["X22.6", "X22.7"], 0.6),
+    ...busPair(["W140", "W141"], ["X105.2", "X105.5"], ["XS51", "XS52"], 0.5),
+    ...busPair(["W370", "W371"], ["XS51", "XS52"], ["X22.6", "X22.7"], 0.1),
+    ...busPair(["W372", "W373"], ["XS51", "XS52"], ["R1:1", "R1:2"], 0.1),
     ...busPair(["W142", "W143"], ["XS11", "XS12"], ["X160.3", "X160.4"], 0.7),
     wire("W60", "F12:2", "X30.3/b", "VTGN", 1, 0.7),
     wire("W61", "X30.3", "X20.3", "VTGN", 1, 1.3),

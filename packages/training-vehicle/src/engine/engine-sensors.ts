@@ -27,8 +27,24 @@ export const throttleSensor: ComponentOf<"positionSensor"> = {
   zone: "engine",
   position: add(0.06, multiply(accelerator, 0.85)),
   tracks: [
-    { supply: "5V", ground: "31", signal: "S1", atRest: 0.12, atFull: 0.88, trackOhms: 2000, outputOhms: 700 },
-    { supply: "5V", ground: "31", signal: "S2", atRest: 0.88, atFull: 0.12, trackOhms: 2000, outputOhms: 700 },
+    {
+      supply: "5V",
+      ground: "31",
+      signal: "S1",
+      atRest: 0.12,
+      atFull: 0.88,
+      trackOhms: 2000,
+      outputOhms: 700,
+    },
+    {
+      supply: "5V",
+      ground: "31",
+      signal: "S2",
+      atRest: 0.88,
+      atFull: 0.12,
+      trackOhms: 2000,
+      outputOhms: 700,
+    },
   ],
 };
 

@@ -1,5 +1,17 @@
 import type { ComponentOf, ControlModule, VehicleDocument } from "@probeworthy/vehicle";
-import { and, atLeast, atMost, divide, greater, less, lookUp, most, multiply, or, volts } from "../expressions";
+import {
+  and,
+  atLeast,
+  atMost,
+  divide,
+  greater,
+  less,
+  lookUp,
+  most,
+  multiply,
+  or,
+  volts,
+} from "../expressions";
 
 const engineBayBox = { place: "fuse box in the engine bay, left", zone: "engineBayLeft" } as const;
 const radiator = { place: "behind the radiator", zone: "engineBayFront" } as const;
