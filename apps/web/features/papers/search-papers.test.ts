@@ -1,4 +1,4 @@
-import { traceConductor as traceInDocument } from "@probeworthy/diagram/layout";
+import { traceConductor as traceInDocument } from "@probeworthy/diagram/trace";
 import { trainingVehicle } from "@probeworthy/training-vehicle";
 import { expect, test, vi } from "vitest";
 import { traceConductor } from "../diagram/trace";

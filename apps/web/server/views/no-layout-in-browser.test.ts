@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join, relative, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { z } from "zod";
 
 // The layout engine weighs more than the whole product and runs on the server. What a browser loads starts at files
 // with "use client"; from there nothing may lead to the layout, through however many imports.
@@ -18,6 +19,17 @@ const files = new Set([
   ...readdirSync(packages).flatMap((name) => sources(join(packages, name, "src"))),
 ]);
 
+/** The source file a package gives out under a name. */
+function entryFile(scope: string, entry: string | undefined): string {
+  const manifest: unknown = JSON.parse(readFileSync(join(packages, scope, "package.json"), "utf8"));
+  const { exports } = z
+    .object({ exports: z.record(z.string(), z.union([z.string(), z.object({ default: z.string() })])) })
+    .parse(manifest);
+  const file = exports[entry === undefined ? "." : `./${entry}`];
+  if (file === undefined) throw new Error(`@probeworthy/${scope} has no entry ${entry}`);
+  return join(packages, scope, typeof file === "string" ? file : file.default);
+}
+
 /** Files a file imports at run time; imports of types are gone by then. */
 function importsOf(file: string): string[] {
   const found = readFileSync(file, "utf8").matchAll(
@@ -25,19 +37,17 @@ function importsOf(file: string): string[] {
   );
   return [...found].flatMap(([, name = ""]) => {
     if (name === "elkjs" || name.startsWith("elkjs/")) return ["elkjs"];
-    const [, scope, entry = "index"] = /^@probeworthy\/([a-z-]+)(?:\/(.+))?$/.exec(name) ?? [];
+    const [, scope, entry] = /^@probeworthy\/([a-z-]+)(?:\/(.+))?$/.exec(name) ?? [];
     const path =
       scope !== undefined
-        ? entry === "layout"
-          ? join(packages, scope, "src/layout/index")
-          : join(packages, scope, "src", entry)
+        ? entryFile(scope, entry)
         : name.startsWith("@/")
           ? join(web, name.slice(2))
           : name.startsWith(".")
             ? resolve(dirname(file), name)
             : undefined;
     if (path === undefined) return [];
-    const hit = [`${path}.ts`, `${path}.tsx`, join(path, "index.ts")].find((one) => files.has(one));
+    const hit = [path, `${path}.ts`, `${path}.tsx`, join(path, "index.ts")].find((one) => files.has(one));
     return hit === undefined ? [] : [hit];
   });
 }
