@@ -1,5 +1,9 @@
 import type { Expression, VehicleDocument } from "@probeworthy/vehicle";
+import { wheelSpeedSymptoms } from "./brakes/symptoms";
+import { blowerSymptoms } from "./climate/symptoms";
+import { comfortSymptoms } from "./comfort/symptoms";
 import { startingSymptoms } from "./electrical-supply/symptoms";
+import { engineSymptoms } from "./engine/symptoms";
 import {
   absolute,
   and,
@@ -85,4 +89,8 @@ export const symptoms = (steering: SteeringRatings): VehicleDocument["symptoms"]
   },
   ...startingSymptoms,
   ...lightingSymptoms,
+  ...engineSymptoms,
+  ...wheelSpeedSymptoms,
+  ...blowerSymptoms,
+  ...comfortSymptoms,
 ];

@@ -15,10 +15,18 @@ import type { HarnessPart } from "./harness";
 import { steeringAngleSensor } from "./power-steering/angle-sensor";
 import { type SteeringPlacement, steeringRatings } from "./power-steering/ratings";
 import { powerSteering } from "./power-steering/wiring";
+import { blowerSystem } from "./service-information/blower";
+import { dataNetworkSystem } from "./service-information/data-network";
+import { engineTemperature } from "./service-information/engine-temperature";
 import { exteriorLighting as exteriorLightingSystem } from "./service-information/exterior-lighting";
+import { fuelPump } from "./service-information/fuel-pump";
 import { indicatorsAndHorn } from "./service-information/indicators-and-horn";
+import { pedalAndThrottle } from "./service-information/pedal-and-throttle";
 import { powerSteeringSystem } from "./service-information/power-steering";
+import { radiatorFan } from "./service-information/radiator-fan";
 import { startingAndCharging } from "./service-information/starting-and-charging";
+import { wheelSpeedSystem } from "./service-information/wheel-speed";
+import { wiperAndWindowSystem } from "./service-information/wiper-and-window";
 import { symptoms } from "./symptoms";
 
 /** Choices a college makes when it takes the car: where the assist motor sits. */
@@ -62,7 +70,15 @@ export function buildTrainingVehicle({ steering = "column" }: TrainingVehicleOpt
     splices: parts.flatMap((part) => part.splices ?? []),
     groundPoints: parts.flatMap((part) => part.groundPoints ?? []),
     symptoms: symptoms(ratings),
-    systems: [powerSteeringSystem, startingAndCharging, exteriorLightingSystem, indicatorsAndHorn],
+    systems: [
+      powerSteeringSystem,
+      startingAndCharging,
+      exteriorLightingSystem,
+      indicatorsAndHorn,
+      radiatorFan,
+      fuelPump,
+      pedalAndThrottle,
+      engineTemperature, wheelSpeedSystem, dataNetworkSystem, blowerSystem, wiperAndWindowSystem],
   };
 }
 
