@@ -78,7 +78,12 @@ export function buildTrainingVehicle({ steering = "column" }: TrainingVehicleOpt
       radiatorFan,
       fuelPump,
       pedalAndThrottle,
-      engineTemperature, wheelSpeedSystem, dataNetworkSystem, blowerSystem, wiperAndWindowSystem],
+      engineTemperature,
+      wheelSpeedSystem,
+      dataNetworkSystem,
+      blowerSystem,
+      wiperAndWindowSystem,
+    ],
   };
 }
 

@@ -34,6 +34,10 @@ export function copperLinks(document: VehicleDocument, index: VehicleIndex, pass
         links.push({ a: `${place}:h`, b: `${connector.component}:${terminal}` });
     }
   for (const point of document.groundPoints) links.push({ a: `${point.id}:ring`, b: "body" });
+  for (const component of document.components)
+    if (component.kind === "module")
+      for (const { from, to } of component.internalLinks ?? [])
+        links.push({ a: `${component.id}:${from}`, b: `${component.id}:${to}` });
   if (passage.switches)
     for (const component of document.components) {
       if (component.kind === "switch")
