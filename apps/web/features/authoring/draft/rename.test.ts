@@ -20,12 +20,16 @@ const named = (section: Section) =>
     ({ id, name }) => id ?? name ?? "",
   );
 
+/** At most so many names, from all over the list: each rename walks the whole vehicle. */
+const spread = (names: readonly string[], most = 15): readonly string[] =>
+  names.filter((_, index) => index % Math.ceil(names.length / most) === 0);
+
 describe("renaming", () => {
   it.each(["components", "connectors", "conductors", "splices", "groundPoints", "conditions"] as const)(
-    "every one of the %s of the training vehicle can be renamed and nothing is left hanging",
+    "%s of the training vehicle can be renamed and nothing is left hanging",
     (section) => {
       let draft: Draft = { ...trainingVehicle };
-      for (const name of named(section)) {
+      for (const name of spread(named(section))) {
         const next =
           section === "conditions" ? `${name}New` : `${/^[A-Z]+/.exec(name)?.[0]}9${name.replace(/\D/g, "")}`;
         draft = rename(draft, section, name, next);
