@@ -1,6 +1,7 @@
 import type { OperatingPoint } from "@probeworthy/circuit";
-import { type CompiledBridge, leakageOhms } from "../compile/compile-module";
+import type { CompiledBridge } from "../compile/module/outputs";
 import type { ElementSetter } from "../compile/network-builder";
+import { type Demand, type OutputControl, writeLeg } from "./output-control";
 
 /** How close the regulated current comes to its target, as a part of it. */
 const currentTolerance = 1e-9;
@@ -15,19 +16,21 @@ const guessOhms = 0.03;
  * and nowhere when the root is imaginary or d > 1: a current regulator then stands at full duty. R, V and Rs are
  * measured from the last two solutions; with a linear harness the third solution is exact.
  */
-export class BridgeControl {
+export class BridgeControl implements OutputControl {
   private on = false;
   private duty = 0;
   private side: 0 | 1 = 0;
   private target = 0;
   private sample: { volts: number; amps: number } | undefined;
   private sourceOhms = 0;
-  private latchedOff = false;
+  private latchedOff: boolean;
   /** Set after the feed has collapsed once: the target is then approached from nothing, in steps. */
   private cautious = false;
   private lastGap: { readonly target: number; readonly gap: number } | undefined;
 
-  constructor(readonly bridge: CompiledBridge) {}
+  constructor(private readonly bridge: CompiledBridge) {
+    this.latchedOff = bridge.dead;
+  }
 
   /** Load current, A, positive from plus to minus through the load. */
   amps(point: OperatingPoint): number {
@@ -35,28 +38,24 @@ export class BridgeControl {
     return this.side === 0 ? legAmps : -legAmps;
   }
 
-  feedVolts(point: OperatingPoint): number {
+  private feedVolts(point: OperatingPoint): number {
     return point.volts(this.bridge.feed) - point.volts(this.bridge.return);
   }
 
-  /** More current than asked for: a state on the way, in which no supply is judged. */
   isOvershooting(point: OperatingPoint): boolean {
     return this.on && Math.abs(this.amps(point)) > Math.abs(this.target) * (1 + 1e-6) + 1e-6;
   }
 
-  /** Switches off for the rest of this settle: the protecting side of a bridge that cannot come to rest. */
+  trips(): boolean {
+    return false;
+  }
+
   latchOff(): void {
     this.latchedOff = true;
   }
 
-  /** Answers what the law asks for with a new duty. True when the circuit has to be solved again. */
-  update(
-    asked: number,
-    enabled: boolean,
-    damped: boolean,
-    point: OperatingPoint,
-    set: ElementSetter,
-  ): boolean {
+  update({ readings, enabled, damped, point }: Demand, set: ElementSetter): boolean {
+    const asked = enabled ? this.bridge.target(readings) : 0;
     const low = this.feedVolts(point) < this.bridge.minimumFeedVolts;
     const overshoots = this.isOvershooting(point);
     if (this.on && low && enabled && !overshoots) {
@@ -132,10 +131,7 @@ export class BridgeControl {
   /** Writes the present duty into the circuit. */
   write(set: ElementSetter): void {
     this.bridge.legs.forEach((leg, position) => {
-      const duty = this.on && position === this.side ? this.duty : 0;
-      set.ohms(leg.path, this.on ? leg.ohms : leakageOhms);
-      set.gain(leg.source, duty);
-      set.gain(leg.draw, duty / (this.on ? leg.ohms : leakageOhms));
+      writeLeg(leg, this.on, position === this.side ? this.duty : 0, set);
     });
   }
 }

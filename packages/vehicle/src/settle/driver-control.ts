@@ -1,25 +1,38 @@
 import type { OperatingPoint } from "@probeworthy/circuit";
-import { type CompiledDriver, leakageOhms } from "../compile/compile-module";
+import type { CompiledDriver } from "../compile/module/outputs";
 import type { ElementSetter } from "../compile/network-builder";
+import type { Demand, OutputControl } from "./output-control";
 
 /** A low-side or high-side switch of a module. One that chatters within a settle stays off. */
-export class DriverControl {
+export class DriverControl implements OutputControl {
   private on = false;
   private timesOff = 0;
-  private latchedOff = false;
+  private latchedOff: boolean;
 
-  constructor(readonly driver: CompiledDriver) {}
+  constructor(private readonly driver: CompiledDriver) {
+    this.latchedOff = driver.dead;
+  }
 
   amps(point: OperatingPoint): number {
     return point.amps(this.driver.element);
+  }
+
+  isOvershooting(): boolean {
+    return false;
+  }
+
+  trips(point: OperatingPoint): boolean {
+    if (!this.on || Math.abs(this.amps(point)) <= this.driver.limitAmps) return false;
+    this.latchedOff = true;
+    return true;
   }
 
   latchOff(): void {
     this.latchedOff = true;
   }
 
-  update(command: number, enabled: boolean, set: ElementSetter): boolean {
-    const wanted = enabled && !this.latchedOff && command > 0.5;
+  update({ readings, enabled }: Demand, set: ElementSetter): boolean {
+    const wanted = enabled && !this.latchedOff && this.driver.on(readings) > 0.5;
     if (this.on && !wanted && ++this.timesOff >= 2) this.latchedOff = true;
     if (wanted === this.on) return false;
     this.on = wanted;
@@ -28,6 +41,6 @@ export class DriverControl {
   }
 
   write(set: ElementSetter): void {
-    set.ohms(this.driver.element, this.on ? this.driver.onOhms : leakageOhms);
+    set.ohms(this.driver.element, this.on ? this.driver.onOhms : this.driver.offOhms);
   }
 }

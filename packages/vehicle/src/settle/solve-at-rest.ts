@@ -31,7 +31,7 @@ export function stateAtRest(
 /** The state with the modules as they came to rest in a solution. */
 export function stateAfter(state: VehicleState, { runs, pulledIn }: Solution): VehicleState {
   const modules = Object.fromEntries(
-    runs.map(({ module, memory, powered, held }): [string, ModuleMemory] => [
+    runs.map(({ module, memory, powered, awake, asleep, held }): [string, ModuleMemory] => [
       module.id,
       {
         estimates: memory?.estimates ?? {},
@@ -39,6 +39,8 @@ export function stateAfter(state: VehicleState, { runs, pulledIn }: Solution): V
         status: memory?.status ?? {},
         powered,
         held: powered ? held : [],
+        ...(asleep ? { asleep } : {}),
+        ...(awake && memory?.idleSeconds !== undefined ? { idleSeconds: memory.idleSeconds } : {}),
       },
     ]),
   );
@@ -49,5 +51,7 @@ export function stateAfter(state: VehicleState, { runs, pulledIn }: Solution): V
 const stood = (before: ModuleMemory | undefined, after: ModuleMemory): boolean =>
   before !== undefined &&
   before.powered === after.powered &&
+  before.asleep === after.asleep &&
+  before.idleSeconds === after.idleSeconds &&
   before.held.length === after.held.length &&
   before.held.every((code, position) => code === after.held[position]);

@@ -3,7 +3,6 @@ import type { CompiledVehicle } from "../compile/compile-vehicle";
 import { ok, type Result } from "../result";
 import type { VehicleError, VehicleState } from "../simulation/types";
 import { withCircuit } from "./live-circuit";
-import { writeDrive } from "./module-run";
 import { findRest } from "./solve-vehicle";
 
 /**
@@ -23,10 +22,10 @@ export const sourceBetween = (
     if (!rest.ok) return rest;
     let openVolts = 0;
     let ohms = 0;
-    for (const { share, talker } of rest.value.shares) {
-      if (talker !== undefined) writeDrive(talker, true, live);
+    for (const { share, put } of rest.value.shares) {
+      put?.(true, live);
       const source = live.thevenin(a, b);
-      if (talker !== undefined) writeDrive(talker, false, live);
+      put?.(false, live);
       if (!source.ok) return source;
       openVolts += share * source.value.openVolts;
       ohms += share * source.value.ohms;

@@ -9,8 +9,8 @@ type Verdict = "idle" | "fails" | "passes";
 /** A failing time within this of its limit has reached it: guards against a last bit lost in a sum. */
 const timeSlack = 1e-9;
 
-/** A module's monitors run while it has supply and the key is not off. */
-export const isActive = (run: ModuleRun, keyOff: boolean): boolean => run.powered && !keyOff;
+/** A module's monitors run while it is awake and the key is not off. */
+const isActive = (run: ModuleRun, keyOff: boolean): boolean => run.awake && !keyOff;
 
 function judge(run: ModuleRun, position: number): Verdict {
   const monitor = run.module.monitors[position];
@@ -27,6 +27,22 @@ export function secondsToMaturity(run: ModuleRun, keyOff: boolean): number {
     const left = monitor.matureSeconds - (run.memory?.failingFor[monitor.code] ?? 0);
     return left > timeSlack ? Math.min(soonest, left) : soonest;
   }, Number.POSITIVE_INFINITY);
+}
+
+/** Seconds until this module falls asleep if nothing changes; `Infinity` while something keeps it awake. */
+export function secondsToSleep(run: ModuleRun): number {
+  const { sleep } = run.module;
+  if (!sleep || !run.awake || run.staysAwake) return Number.POSITIVE_INFINITY;
+  return Math.max(timeSlack, sleep.afterSeconds - (run.memory?.idleSeconds ?? 0));
+}
+
+/** What sleep leaves in the memory after so many seconds more. */
+function advanceSleep(run: ModuleRun, seconds: number): Pick<ModuleMemory, "asleep" | "idleSeconds"> {
+  if (run.asleep) return { asleep: true };
+  const left = secondsToSleep(run);
+  if (left === Number.POSITIVE_INFINITY) return {};
+  if (left <= seconds + timeSlack) return { asleep: true };
+  return { idleSeconds: roundStored((run.memory?.idleSeconds ?? 0) + seconds) };
 }
 
 /**
@@ -64,12 +80,13 @@ export function advanceModule(run: ModuleRun, keyOff: boolean, seconds: number):
     failingFor,
     status,
     held: held.sort(),
+    ...advanceSleep(run, seconds),
   };
 }
 
 /**
  * Computed temperatures, first order and exact for a constant loss: T → T∞ + (T − T∞)·e^(−t/τ), T∞ = ambient + P·Rth.
- * Without supply the loss is 0; the module accounts for the time it slept when it wakes.
+ * Without supply, and asleep, the loss is 0; the module accounts for the time it slept when it wakes.
  */
 function advanceEstimates(run: ModuleRun, seconds: number): Record<string, number> {
   const result: Record<string, number> = {};
@@ -85,13 +102,13 @@ function steadyEstimate(run: ModuleRun, position: number): number {
   const estimate = run.module.component.thermalEstimates?.[position];
   const law = run.module.estimates[position];
   if (!estimate || !law) return 0;
-  const watts = run.powered ? Math.max(0, law.watts(run.readings)) : 0;
+  const watts = run.awake ? Math.max(0, law.watts(run.readings)) : 0;
   return law.ambient(run.readings) + watts * estimate.thermalOhms;
 }
 
-/** Fastest change of a computed temperature of a powered module, K/s: the law may follow it, so steps must be small. */
+/** Fastest change of a computed temperature of a waking module, K/s: the law may follow it, so steps must be small. */
 export function fastestEstimate(run: ModuleRun): number {
-  if (!run.powered) return 0;
+  if (!run.awake) return 0;
   return (run.module.component.thermalEstimates ?? []).reduce((fastest, estimate, position) => {
     const rate = Math.abs(steadyEstimate(run, position) - run.estimate(estimate.name)) / estimate.seconds;
     return Math.max(fastest, rate);

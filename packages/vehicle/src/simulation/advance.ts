@@ -2,11 +2,11 @@ import { advanceMotorHeat, fuseCoolingSeconds, fuseOpeningSeconds } from "@probe
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
 import { copperOhmsAt } from "../physics/copper";
 import { ok, type Result } from "../result";
-import { average } from "../settle/bus";
 import { solveAtRest, stateAtRest } from "../settle/solve-at-rest";
 import type { Solution } from "../settle/solve-vehicle";
+import { average } from "../settle/time-share";
 import { ambientCelsius, conditionNumber, isKeyOff } from "../settle/world";
-import { advanceModule, fastestEstimate, secondsToMaturity } from "./advance-modules";
+import { advanceModule, fastestEstimate, secondsToMaturity, secondsToSleep } from "./advance-modules";
 import { roundStored } from "./round";
 import type { PreparedVehicle, SlowState, VehicleError, VehicleState } from "./types";
 
@@ -19,8 +19,8 @@ const shortestStep = 0.25;
 
 /**
  * Lets time pass with nothing touched: windings warm and cool (two-node heat), modules' own temperature estimates
- * follow, overloaded fuses open, monitors mature, the battery charges or empties. Steps end exactly where a fuse opens
- * or a code matures; between, losses are constant and every exponential is exact.
+ * follow, overloaded fuses open, monitors mature, modules fall asleep, the battery charges or empties. Steps end exactly where a
+ * fuse opens, a code matures or a module falls asleep; between, losses are constant and every exponential is exact.
  * Errors: those of `settle`. `seconds` ≥ 0; 0 refreshes which modules are powered and changes nothing else.
  */
 export function advance(
@@ -44,6 +44,7 @@ export function advance(
       left,
       smooth,
       ...solution.value.runs.map((run) => secondsToMaturity(run, keyOff)),
+      ...solution.value.runs.map(secondsToSleep),
       ...compiled.fuses.map((fuse) => secondsToOpen(fuse.id, now, rates)),
     ];
     const step = Math.min(...events);

@@ -1,13 +1,13 @@
 import type { CircuitElement } from "@probeworthy/circuit";
-import { addBusNode } from "../compile/compile-module";
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
+import { addCanNode, type CanPlace } from "../compile/module/can-node";
 import { statusBit, statusText } from "../diagnosis/status-byte";
 import type { ComponentOf } from "../document/component";
 import { err, ok, type Result } from "../result";
-import { average, type BusPlace } from "../settle/bus";
 import { ByState } from "../settle/by-state";
 import type { ModuleRun } from "../settle/module-run";
 import { type Solution, solveVehicle } from "../settle/solve-vehicle";
+import { average } from "../settle/time-share";
 import type { PreparedVehicle, ScanAnswer, VehicleError, VehicleState } from "./types";
 
 /** Supply a scan tool needs at the socket, V. Common practice, no source. */
@@ -16,7 +16,7 @@ const toolVolts = 8;
 /**
  * Asks one module for its stored codes and live values through the diagnostic socket. The tool is a further CAN node
  * without a terminator: it needs 8 V between the socket's supply and ground, and tool and module must hear each other.
- * A module with no supply does not answer, whatever it remembers. Codes are those that have failed since the last clear.
+ * A module with no supply, or asleep, does not answer, whatever it remembers. Codes are those that have failed since the last clear.
  * Errors: `unknown_id` for a module the vehicle does not have; `unsolvable`.
  */
 export function scan(
@@ -35,14 +35,14 @@ export function scan(
   if (!socket || !pins)
     return ok({ ok: false, reason: "no_communication", message: "This vehicle has no diagnostic socket." });
   const node = (terminal: string): string => nodeAt(compiled, socket.id, terminal);
-  const place: BusPlace = {
+  const place: CanPlace = {
     id: "scanTool",
     high: node(pins.canHigh),
     low: node(pins.canLow),
     ground: node(pins.ground),
   };
   const extra: CircuitElement[] = [];
-  addBusNode(place.id, place.high, place.low, place.ground, { add: (element) => extra.push(element) });
+  addCanNode(place, { add: (element) => extra.push(element) });
   const solution =
     known.get(compiled, state) ??
     known.set(compiled, state, solveVehicle(compiled, state, { extra, tool: place }));
@@ -56,7 +56,7 @@ export function scan(
       message: "The scan tool does not switch on: no supply at the diagnostic socket.",
     });
   const run = runs.find((entry) => entry.module.id === module);
-  if (!run?.powered || !tool.get(module))
+  if (!run?.awake || !tool.get(module))
     return ok({ ok: false, reason: "no_communication", message: `${module} does not answer.` });
   return ok(readAnswer(run));
 }
@@ -78,7 +78,8 @@ function readAnswer(run: ModuleRun): ScanAnswer {
       : [{ code, text, status, statusText: statusText(status) }];
   });
   const values = (component.scanValues ?? []).map(({ name, title, unit, decimals }, position) => {
-    const value = scanValues[position]?.(run.readings) ?? 0;
+    const law = scanValues[position];
+    const value = law?.stuckAt ?? (law?.value(run.readings) ?? 0) + (law?.wrongBy ?? 0);
     const text = value.toFixed(decimals);
     return {
       name,

@@ -2,11 +2,11 @@ import type { PrimitiveElement } from "@probeworthy/circuit";
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
 import { nodeOf, parsePoint } from "../points/point-ids";
 import { ok, type Result } from "../result";
-import { average } from "../settle/bus";
 import { ByState } from "../settle/by-state";
 import { mapFixtures } from "../settle/map-fixtures";
 import { solveAtRest, stateAfter } from "../settle/solve-at-rest";
 import { type Solution, solveVehicle } from "../settle/solve-vehicle";
+import { average } from "../settle/time-share";
 import { conditionNumber, worldReadings } from "../settle/world";
 import type {
   ModuleSnapshot,
@@ -78,43 +78,60 @@ function toSettled(
 ): Settled {
   const { shares, runs } = solution;
   const amps = (id: string): number => {
-    const component = compiled.index.components.get(id);
-    if (component?.kind === "battery") return average(shares, (point) => -point.amps(id));
-    const carries =
-      fixtures.has(id) ||
-      compiled.index.conductors.has(id) ||
-      (component !== undefined && carriers.includes(component.kind));
-    if (!carries) throw new Error(`no current is defined for ${id}`);
-    return average(shares, (point) => point.amps(id));
+    const element = fixtures.has(id) ? id : elementOf(id, compiled);
+    if (element === undefined) throw new Error(`no current is defined for ${id}`);
+    const sign = compiled.index.components.get(id)?.kind === "battery" ? -1 : 1;
+    return average(shares, (point) => sign * point.amps(element));
   };
+  const node = (id: string): string => requireNode(id, state, compiled, blades);
   const modules: Record<string, ModuleSnapshot> = {};
   for (const run of runs) {
     const { id } = run.module;
     modules[id] = {
       powered: run.powered,
-      signals: run.powered ? Object.fromEntries(run.signals) : {},
-      heard: Object.fromEntries([...run.heard].map(([message, heard]) => [message, run.powered && heard])),
+      ...(run.asleep ? { asleep: true } : {}),
+      signals: run.awake ? Object.fromEntries(run.signals) : {},
+      heard: Object.fromEntries([...run.heard].map(([message, heard]) => [message, run.awake && heard])),
       supplyVolts: run.supplyVolts,
     };
   }
   return {
     state: stateAfter(state, solution),
-    volts: (id) => average(shares, (point) => point.volts(requireNode(id, state, compiled, blades))),
+    volts: (id) => {
+      const at = node(id);
+      return average(shares, (point) => point.volts(at));
+    },
     amps,
+    alternating: (id, against) => solution.alternating(node(id), node(against)),
     modules,
-    symptoms: observeSymptoms(compiled, state, modules, amps),
+    symptoms: observeSymptoms(compiled, state, modules, solution, amps),
   };
 }
 
 const carriers: readonly string[] = [
+  "battery",
   "fuse",
   "motor",
   "lamp",
+  "twoFilamentLamp",
+  "ledLamp",
   "resistor",
   "diode",
   "thermistor",
+  "relay",
   "chargingSource",
 ];
+
+/** The element whose current is asked for by a designator, `K1:coil` or `E5:second`. */
+function elementOf(id: string, { index }: CompiledVehicle): string | undefined {
+  if (index.conductors.has(id)) return id;
+  const [owner = "", part] = id.split(":");
+  const kind = index.components.get(owner)?.kind;
+  if (kind === undefined || !carriers.includes(kind)) return undefined;
+  if (part === undefined || (kind === "twoFilamentLamp" && part === "first")) return owner;
+  if (kind === "relay" && part === "coil") return `${owner}#coil`;
+  return kind === "twoFilamentLamp" && part === "second" ? `${owner}#second` : undefined;
+}
 
 function requireNode(
   id: string,
@@ -137,12 +154,19 @@ function observeSymptoms(
   compiled: CompiledVehicle,
   state: VehicleState,
   modules: Readonly<Record<string, ModuleSnapshot>>,
+  { shares, pulledIn }: Solution,
   amps: (id: string) => number,
 ): SymptomObservation[] {
+  const part = (id: string) => compiled.motorParts.find((motor) => motor.id === id);
   const readings = {
     ...worldReadings((name) => conditionNumber(name, state, compiled)),
     signal: (name: string, of: string) => modules[of]?.signals[name] ?? 0,
-    loadAmps: amps,
+    loadAmps: (id: string, filament?: "first" | "second") =>
+      amps(filament === "second" ? `${id}:second` : id),
+    speedOf: (id: string) =>
+      part(id)?.turns ? average(shares, (point) => point.quantity(id, "radiansPerSecond")) : 0,
+    torqueOf: (id: string) => amps(id) * (part(id)?.torquePerAmp ?? 0),
+    pulledIn: (id: string) => (pulledIn.includes(id) ? 1 : 0),
   };
   return compiled.document.symptoms.flatMap((symptom, position) => {
     const value = compiled.symptoms[position]?.value(readings) ?? 0;

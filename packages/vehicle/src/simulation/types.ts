@@ -46,6 +46,10 @@ export interface ModuleMemory {
   readonly status: Readonly<Record<string, number>>;
   /** Codes held until the key has been off. */
   readonly held: readonly string[];
+  /** Seconds nothing has kept it awake; absent while something does. */
+  readonly idleSeconds?: number;
+  /** Present while it sleeps. */
+  readonly asleep?: true;
 }
 
 /** Everything that determines the readings, besides the vehicle and its faults. */
@@ -58,7 +62,9 @@ export interface VehicleState {
 }
 
 export interface ModuleSnapshot {
+  /** It has supply; present `asleep` says that it sleeps all the same: no signals, no outputs, silent on its buses. */
   readonly powered: boolean;
+  readonly asleep?: true;
   readonly signals: Readonly<Record<string, number>>;
   readonly heard: Readonly<Record<string, boolean>>;
   readonly supplyVolts: number;
@@ -76,8 +82,16 @@ export interface Settled {
   readonly state: VehicleState;
   /** Time-averaged voltage against the body, V. Throws on an unknown point. */
   volts(point: PointId): number;
-  /** Current through a conductor (from → to), fuse, motor, lamp or resistor (1 → 2), A. Throws on an unknown id. */
+  /**
+   * Current through a conductor (from → to), fuse, motor, lamp, LED lamp, resistor (1 → 2), relay contact (`K1`, common →
+   * make), relay coil (`K1:coil`) or second filament (`E5:second`), A. Throws on an unknown id.
+   */
   amps(id: string): number;
+  /**
+   * What a source of pulses makes of the volts between two points: half the swing, V, and how often, Hz; both 0 where
+   * nothing alternates. Throws on an unknown point.
+   */
+  alternating(point: PointId, against: PointId): { readonly volts: number; readonly hertz: number };
   readonly modules: Readonly<Record<string, ModuleSnapshot>>;
   readonly symptoms: readonly SymptomObservation[];
 }
