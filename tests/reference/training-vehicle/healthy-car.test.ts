@@ -68,8 +68,8 @@ describe("a healthy car on an ordinary trip (common practice, no source)", () =>
   const feeds: readonly (readonly [point: string, conditions: ConditionValues, least: number])[] = [
     ["X110.1:h", dips, 0.3],
     ["F45:2", dips, 0.4],
-    ["X115.1:h", dips, 0.6],
-    ["X116.1:h", dips, 0.6],
+    ["X115.1:h", dips, 0.75],
+    ["X116.1:h", dips, 0.75],
     ["X130.3:h", tail, 0.6],
     ["X130.2:h", tail, 0.6],
     ["X104.9:h", tail, 0.3],

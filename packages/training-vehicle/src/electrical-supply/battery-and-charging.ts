@@ -14,7 +14,7 @@ export const batteryAndCharging: HarnessPart = {
       title: "Battery 12 V 52 Ah",
       ...atBattery,
       capacityAmpereHours: 52,
-      internalOhms: 0.0056,
+      internalOhms: 0.0095,
       stateOfCharge: 0.92,
     },
     {
@@ -126,7 +126,7 @@ export const batteryAndCharging: HarnessPart = {
     wire("W8", "X1.1", "K2:30", "RD", 25, 0.9),
     wire("W9", "K2:45", "M2:1", "RD", 25, 0.06),
     wire("W10", "M2:2", "XS2", "BK", 25, 0.1),
-    wire("W11", "XS2", "XE2", "BK", 25, 0.35),
+    wire("W11", "XS2", "XE2", "BK", 35, 0.35),
     // The start request wire to the engine module is crimped double at the bulkhead: one leg works the starter relay.
     wire("W102", "X30.5", "K1:86", "GN", 2.5, 0.5),
     wire("W103", "K1:85", "XE5", "BKGY", 1, 0.4),

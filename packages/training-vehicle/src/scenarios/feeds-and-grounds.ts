@@ -115,14 +115,14 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       candidate("weak-battery", "Battery worn out", 3, {
         kind: "weakBattery",
         component: "G1",
-        stateOfCharge: { from: 0.2, to: 0.35, spread: "linear" },
-        internalOhmsFactor: { from: 4, to: 4.7, spread: "linear" },
+        stateOfCharge: { from: 0.32, to: 0.38, spread: "linear" },
+        internalOhmsFactor: { from: 1.5, to: 1.7, spread: "linear" },
       }),
       candidate(
         "body-ground-strap",
         "Battery negative ring at XE1 corroded",
         1,
-        resistance("XE1", 0.045, 0.065),
+        resistance("XE1", 0.021, 0.028),
       ),
     ],
     par: { shopMinutes: 8, readings: 5 },

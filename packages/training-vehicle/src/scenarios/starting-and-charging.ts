@@ -95,7 +95,7 @@ export const startingAndChargingScenarios: ScenarioDocument[] = [
         kind: "weakBattery",
         component: "G1",
         stateOfCharge: { from: 0.45, to: 0.6, spread: "linear" },
-        internalOhmsFactor: { from: 3.8, to: 4.6, spread: "linear" },
+        internalOhmsFactor: { from: 1.9, to: 2.3, spread: "linear" },
       }),
     ],
     par: { shopMinutes: 9, readings: 6 },
