@@ -1,11 +1,17 @@
 import type { ScenarioDocument } from "@probeworthy/evaluation";
+import { comfortScenarios } from "./comfort";
+import { engineTemperatureScenarios } from "./engine-temperature";
 import { exteriorLightingScenarios } from "./exterior-lighting";
 import { feedAndGroundScenarios } from "./feeds-and-grounds";
+import { fuelPumpScenarios } from "./fuel-pump";
 import { indicatorAndHornScenarios } from "./indicators-and-horn";
 import { motorAndBusScenarios } from "./motor-and-bus";
+import { pedalAndThrottleScenarios } from "./pedal-and-throttle";
+import { radiatorFanScenarios } from "./radiator-fan";
 import { candidate, steeringScenario } from "./scenario";
 import { startingAndChargingScenarios } from "./starting-and-charging";
 import { torqueSensorScenarios } from "./torque-sensor";
+import { wheelAndNetworkScenarios } from "./wheels-and-network";
 
 const single = [...feedAndGroundScenarios, ...torqueSensorScenarios, ...motorAndBusScenarios];
 
@@ -53,6 +59,16 @@ export const carScenarios: ScenarioDocument[] = [
     ],
     par: { shopMinutes: 12, readings: 6 },
   }),
+];
+
+/** Jobs about engine, wheels, network, blower, window and wiper. */
+export const drivingAndComfortScenarios: ScenarioDocument[] = [
+  ...radiatorFanScenarios,
+  ...fuelPumpScenarios,
+  ...pedalAndThrottleScenarios,
+  ...engineTemperatureScenarios,
+  ...wheelAndNetworkScenarios,
+  ...comfortScenarios,
 ];
 
 /** The jobs that come with the program. Ids and titles give no cause away: learners may see them. */
