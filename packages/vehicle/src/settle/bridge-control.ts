@@ -4,17 +4,22 @@ import type { ElementSetter } from "../compile/network-builder";
 import { type Demand, type OutputControl, writeLeg } from "./output-control";
 
 /** How close the regulated current comes to its target, as a part of it. */
-const currentTolerance = 1e-9;
+const currentTolerance = 1e-7;
 
 /** First guess of the loop resistance, Ω: too low rather than too high, so that the search comes from below. */
 const guessOhms = 0.03;
 
+/** Change of a bridge's own feed current, as a part of it, from which on the source resistance is measured. */
+const sourceStep = 0.1;
+/** Change of the load's current, as a part of it, from which on the load's slope is measured. */
+const loopStep = 1e-5;
+
 /**
- * Finds the duty at which a bridge's load current meets its target. With the load's resistance R, the feed's open
- * volts V and source resistance Rs the current at duty d is I = d·V / (R + d²·Rs), so the target I* is met at
- *   d = 2·R·I* / (V + √(V² − 4·Rs·R·I*²))
- * and nowhere when the root is imaginary or d > 1: a current regulator then stands at full duty. R, V and Rs are
- * measured from the last two solutions; with a linear harness the third solution is exact.
+ * Finds the duty at which a bridge's load current meets its target I*. The load then needs U = E + R·I* (a motor that
+ * turns has an E of its own); with the feed's open volts V and source resistance Rs that is met at the duty
+ *   d = 2·U / (V + √(V² − 4·Rs·I*·U))
+ * and nowhere when the root is imaginary or d > 1: a current regulator then stands at full duty. E, R, V and Rs are
+ * measured from the last two solutions.
  */
 export class BridgeControl implements OutputControl {
   private on = false;
@@ -26,6 +31,7 @@ export class BridgeControl implements OutputControl {
   private latchedOff: boolean;
   /** Set after the feed has collapsed once: the target is then approached from nothing, in steps. */
   private cautious = false;
+  private loop: { readonly volts: number; readonly amps: number; readonly ohms: number } | undefined;
   private lastGap: { readonly target: number; readonly gap: number } | undefined;
 
   constructor(private readonly bridge: CompiledBridge) {
@@ -104,16 +110,28 @@ export class BridgeControl implements OutputControl {
     const amps = point.amps(this.bridge.legs[this.side].path);
     const volts = this.feedVolts(point);
     const feedAmps = this.duty * amps;
-    if (this.sample && Math.abs(feedAmps - this.sample.amps) > 1e-6 * Math.max(1, feedAmps))
+    // Other loads move the feed too: only a large step of this one says something about the source.
+    if (this.sample && Math.abs(feedAmps - this.sample.amps) > sourceStep * Math.max(0.1, feedAmps))
       this.sourceOhms = Math.max(0, (this.sample.volts - volts) / (feedAmps - this.sample.amps));
     this.sample = { volts, amps: feedAmps };
     if (Math.abs(amps - target) <= currentTolerance * target) return this.duty;
     if (amps <= 1e-9) return 1; // an open load: the regulator winds up to full duty
-    const loop = (this.duty * volts) / amps;
+    const legVolts = this.loopVolts(this.duty * volts, amps, target);
     const openVolts = volts + this.sourceOhms * feedAmps;
-    const root = openVolts ** 2 - 4 * this.sourceOhms * loop * target ** 2;
+    const root = openVolts ** 2 - 4 * this.sourceOhms * target * legVolts;
     if (root < 0) return 1;
-    return Math.max(1e-6, Math.min(1, (2 * loop * target) / (openVolts + Math.sqrt(root))));
+    return Math.max(1e-6, Math.min(1, (2 * legVolts) / (openVolts + Math.sqrt(root))));
+  }
+
+  /** Volts the load needs for its target: along the line through the last two solutions, at first through the origin. */
+  private loopVolts(volts: number, amps: number, target: number): number {
+    const { loop } = this;
+    const moved = loop ? amps - loop.amps : 0;
+    const ohms =
+      loop && Math.abs(moved) > loopStep * amps ? (volts - loop.volts) / moved : (loop?.ohms ?? volts / amps);
+    const slope = ohms > 0 ? ohms : volts / amps;
+    this.loop = { volts, amps, ohms: slope };
+    return Math.max(0, volts + slope * (target - amps));
   }
 
   private apply(on: boolean, duty: number, side: 0 | 1, target: number, set: ElementSetter): boolean {
@@ -121,6 +139,7 @@ export class BridgeControl implements OutputControl {
       on !== this.on || side !== this.side || Math.abs(duty - this.duty) > 1e-11 * Math.max(duty, 1e-3);
     this.target = target;
     if (!changed) return false;
+    if (!on || side !== this.side) this.loop = undefined;
     this.on = on;
     this.duty = duty;
     this.side = side;

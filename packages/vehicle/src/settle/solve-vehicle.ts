@@ -93,8 +93,12 @@ export function findRest(
     if (!solved.ok) return solved;
     const point = solved.value;
     for (const run of runs) run.look(point);
+    if (pass === 1) {
+      // Counted early, the laws find their place once instead of twice.
+      const counted = pulses.count(point, runs, live);
+      if (!counted.ok) return counted;
+    }
     let moved = batteries.update(point, live);
-    for (const relay of relays) moved = relay.update(point, live) || moved;
     for (const alternator of alternators) moved = alternator.update(point, live) || moved;
     const steady = pass > 0 && !runs.some((run) => run.isOvershooting(point));
     for (const run of runs) moved = run.updatePower(steady, live) || moved;
@@ -109,6 +113,9 @@ export function findRest(
     const counted = pulses.count(point, runs, live);
     if (!counted.ok) return counted;
     if (counted.value) continue;
+    // An armature waits for outputs and pulses: they start from nothing, and a relay that is held must not let go meanwhile.
+    for (const relay of relays) moved = relay.update(point, live) || moved;
+    if (moved) continue;
     const listened = buses.listen(point, live);
     if (!listened.ok) return listened;
     if (!listened.value) continue;
