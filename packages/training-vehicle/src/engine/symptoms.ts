@@ -6,8 +6,10 @@ import {
   choose,
   chosen,
   condition,
+  divide,
   greater,
   less,
+  lookUp,
   not,
   or,
   speedOf,
@@ -21,19 +23,29 @@ const starting = chosen("key", 3);
 const engineRunning = greater(condition("engineSpeed"), 600);
 const accelerator = condition("accelerator");
 const coolant = condition("coolantTemperature");
+/** Speed of a whole fan at the voltage that belongs to a temperature, rad/s. */
+const mainFanExpected: readonly (readonly [celsius: number, speed: number])[] = [
+  [100, 180],
+  [104, 236],
+  [108, 268],
+];
+const auxiliaryFanExpected = 235;
 const mainFan = absolute(speedOf("M10"));
 const auxiliaryFan = absolute(speedOf("M11"));
 const pump = absolute(speedOf("M13"));
 
 /** Below this a rotor stands, rad/s. */
 const standing = 20;
+/** Parts of the speed a whole fan would have: below them it stands, or blows too little. */
+const still = 0.12;
+const weak = 0.78;
 
-const fan = (id: string, title: string, speed: Expression, weak: number): Symptom => ({
+const fan = (id: string, title: string, speed: Expression, expected: Expression): Symptom => ({
   id,
   title,
   value: choose(
     and(keyOn, atLeast(coolant, 100)),
-    speed,
+    divide(speed, expected),
     choose(
       or(not(keyOn), less(coolant, 92)),
       // In START everything sags and nobody listens to a fan.
@@ -44,7 +56,7 @@ const fan = (id: string, title: string, speed: Expression, weak: number): Sympto
   bands: [
     { below: -1.5, text: "turns although the engine is not hot or the key is off", normal: false },
     { below: -0.5, text: "as it should be, the engine is not hot", normal: true },
-    { below: standing, text: "stands still although the engine is hot", normal: false },
+    { below: still, text: "stands still although the engine is hot", normal: false },
     { below: weak, text: "turns only slowly although the engine is hot", normal: false },
     { text: "turns strongly, the engine is hot", normal: true },
   ],
@@ -55,8 +67,8 @@ const module = (signal: string, of: string): Expression => ({ signal, of });
 
 /** What a driver notices of fans, fuel, pedal and gauge. */
 export const engineSymptoms: Symptom[] = [
-  fan("radiatorFan", "Radiator fan", mainFan, 130),
-  fan("auxiliaryFan", "Auxiliary fan", auxiliaryFan, 150),
+  fan("radiatorFan", "Radiator fan", mainFan, lookUp(coolant, mainFanExpected)),
+  fan("auxiliaryFan", "Auxiliary fan", auxiliaryFan, auxiliaryFanExpected),
   {
     id: "engineFires",
     title: "Engine when starting",

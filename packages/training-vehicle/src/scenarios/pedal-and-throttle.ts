@@ -113,7 +113,7 @@ export const pedalAndThrottleScenarios: ScenarioDocument[] = [
     level: "intermediate",
     learningGoal: "Tell sensor from actuator: the codes of one are volts, of the other amperes.",
     instructorNote:
-      "Pedal and throttle tracks are fine, the motor gets no current. A good technician measures feed X200 cavity 23 and power ground cavity 24, then the motor in ohms with X204 unplugged, before touching the throttle body. F22 open on a healthy motor wants a reason.",
+      "Pedal and throttle tracks are fine, the motor gets no current. A good technician measures the feed at X200 cavity 23, then the motor in ohms with X204 unplugged, before touching the throttle body. F22 open on a healthy motor wants a reason.",
     complaints: [
       "It idles at 1300 and that is all. The pedal is dead.",
       "Message in the dash and no power, even backwards up the drive it hardly went.",
@@ -126,7 +126,7 @@ export const pedalAndThrottleScenarios: ScenarioDocument[] = [
       }),
       candidate("throttle-motor-wire", "Conductor to the throttle motor open", 1, open("W363")),
       candidate("throttle-feed-fuse", "Fuse F22 open", 1, fuseBlown("F22")),
-      candidate("throttle-power-ground", "Power ground conductor at XE12 off", 1, open("XE12")),
+      candidate("throttle-feed-open", "Feed conductor of the throttle motor open", 1, open("W366")),
     ],
     startConditions: { key: "on", engineSpeed: 850 },
     par: { shopMinutes: 14, readings: 7 },

@@ -34,7 +34,7 @@ export const radiatorFanScenarios: ScenarioDocument[] = [
     level: "intermediate",
     learningGoal: "Find a lost volt at a heavy consumer with the drop method, feed and ground.",
     instructorNote:
-      "The main fan turns but too slowly. The module gives all it has, and something in the heavy circle takes the rest, or the motor itself is worn. A good technician measures the drop from F21 to X211 cavity 1 and from cavity 2 to battery negative with the engine hot. If both are small and the motor has its voltage, the motor is tired.",
+      "The main fan turns but too slowly. The module gives all it has, and something in the heavy circle takes the rest, or the motor itself is worn. A good technician measures the drop from F21 to X211 cavity 1 and from cavity 2 to battery negative with the engine hot. If both are small and the motor has its voltage, the motor is tired. A bad ground XE10 also lifts the module against the request lead, so that the fan may run on a cold engine and the auxiliary fan suffers with it.",
     complaints: [
       "The fan runs but there is hardly any air behind the radiator, and the temperature still climbs.",
       "It gets too hot in town. A friend says the fan turns, so it cannot be that.",
