@@ -99,7 +99,7 @@ test("battery, fuse, switch and lamp from a blank sheet", async ({ page }) => {
   await test.step("publish it, and a scenario can be built on it", async () => {
     await page.getByRole("button", { name: "Publish version 1" }).click();
     const dialog = page.getByRole("dialog");
-    await expect(dialog.getByText("Component E1, Lamp")).toBeVisible();
+    await expect(dialog.getByText("Component E1, Lamp")).toBeVisible({ timeout: 60_000 });
     await expectAccessible(page);
     await dialog.getByRole("button", { name: "Publish", exact: true }).click();
     await expect(page.getByRole("heading", { level: 1, name })).toBeVisible();
