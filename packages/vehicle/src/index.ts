@@ -10,6 +10,7 @@ export * from "./document/component";
 export * from "./document/condition";
 export * from "./document/expression";
 export * from "./document/fault";
+export { faultAt, middleOf } from "./document/fault-at";
 export {
   type FaultFamily,
   type FaultRow,

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { prepareVehicle } from "../compile/compile-vehicle";
 import { type Fault, faultKinds } from "../document/fault";
+import { faultAt } from "../document/fault-at";
+import { faultTable } from "../document/fault-table";
 import { listFaultPlaces } from "../document/list-fault-places";
 import { benchVehicle } from "../testing/bench-vehicle";
 import { Drive, idling, keyOn, released, turning } from "../testing/drive";
@@ -176,28 +178,31 @@ describe("places", () => {
   });
 
   it.each(faultKinds)(
-    "lists places for %s, and a vehicle with a fault at each of them starts",
+    "takes a fault of the kind %s at every place that is listed for it, and starts with it",
     (kind) => {
       const places = listFaultPlaces(benchVehicle, kind);
-      expect(places.length).toBeGreaterThan(0);
-      for (const { place, part } of places) {
-        const fault = {
-          kind,
-          at: place,
-          component: place,
-          other: "X9:6",
-          supply: "F4:2",
-          ohms: 1,
-          volts: 1,
-          channel: part,
-          terminal: part,
-          celsius: 100,
-          stateOfCharge: 0.5,
-          internalOhmsFactor: 2,
-        } as Fault;
-        expect(new Drive([fault], idling).state.slow.seconds, place).toBe(2);
+      for (const [position, place] of places.entries()) {
+        const fault = faultAt(kind, place, undefined, rest[kind]);
+        expect(prepareVehicle(benchVehicle, [fault]).ok, place.title).toBe(true);
+        if (position % 4 === 0) expect(new Drive([fault], idling).state.slow.seconds, place.title).toBe(2);
       }
     },
     60_000,
   );
+
+  it("has a row that says what it is for every kind", () => {
+    for (const kind of faultKinds) {
+      const { title, meaning, priorRate, severity } = faultTable[kind];
+      expect(title.length * meaning.length * priorRate, kind).toBeGreaterThan(0);
+      if (severity?.scale === "log") expect(severity.minimum, kind).toBeGreaterThan(0);
+      if (severity) expect(severity.maximum, kind).toBeGreaterThan(severity.minimum);
+    }
+  });
 });
+
+/** What a place does not say of a fault. */
+const rest: Partial<Record<Fault["kind"], Record<string, string | number>>> = {
+  shortToSupply: { supply: "F4:2" },
+  intermittent: { condition: "engineSpeed", above: 500 },
+  weakBattery: { internalOhmsFactor: 2 },
+};
