@@ -80,7 +80,10 @@ function cavityPoints(connector: Connector, index: VehicleIndex, state: VehicleS
   });
 }
 
-/** A terminal with a conductor bolted or soldered to it; terminals behind connectors are reached at the connector. */
+/**
+ * A terminal with a conductor bolted or soldered to it; terminals behind connectors are reached at the connector. A
+ * battery's posts stand out of their clamps: from post to clamp is how a dirty clamp is found.
+ */
 function terminalPoint(
   component: Component,
   terminal: string,
@@ -88,7 +91,7 @@ function terminalPoint(
   state: VehicleState,
 ): TestPoint[] {
   const id = `${component.id}:${terminal}`;
-  if (!index.conductorsAt.has(id)) return [];
+  if (!index.conductorsAt.has(id) && component.kind !== "battery") return [];
   const socket = component.kind === "relay" && isPluggable(component);
   const empty = state.pulledFuses.includes(component.id);
   return [
