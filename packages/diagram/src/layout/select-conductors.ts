@@ -19,6 +19,7 @@ export interface Selection {
   readonly bars: ReadonlyMap<string, OutsideLink>;
 }
 
+type Output = NonNullable<Extract<Component, { kind: "module" }>["outputs"]>[number];
 type Branch = readonly ResolvedConductor[];
 
 const isHub = (kind: string | undefined) => kind === "battery" || kind === "chargingSource";
@@ -103,13 +104,43 @@ export function selectConductors(
     if (new Set(listed.map((end) => end.owner)).size > 1) return true;
     return listed.some((end) => {
       const component = components.get(end.owner);
-      if (component?.kind === "module")
-        return end.terminal !== undefined && isModuleSupply(component, end.terminal);
+      if (component?.kind === "module") return isModuleSupply(component, end, tips);
       return tips.some(
         (tip) => isBar(tip) || isFedFuse(tip) || (component?.kind === "passive" && tip.kind === "ground"),
       );
     });
   };
+
+  /** Supply and ground; feed and power ground of those outputs only that drive something of this system. */
+  function isModuleSupply(
+    module: Extract<Component, { kind: "module" }>,
+    end: End,
+    tips: readonly End[],
+  ): boolean {
+    const { terminal } = end;
+    if (terminal === module.supply.terminal || terminal === module.ground) return true;
+    const drivesHere = (output: Output): boolean =>
+      ("plus" in output ? [output.plus, output.minus] : [output.terminal]).some((name) =>
+        (branchesAt.get(module.id) ?? []).some((branch) => {
+          const ends = tipsOf(branch);
+          return (
+            ends.some((tip) => tip.owner === module.id && tip.terminal === name) &&
+            ends.some((tip) => isListed(tip) && !isShared(tip))
+          );
+        }),
+      );
+    const driving = (module.outputs ?? []).filter(drivesHere);
+    if (
+      driving.some(
+        (output) =>
+          "feed" in output &&
+          (output.feed === terminal || ("return" in output && output.return === terminal)),
+      )
+    )
+      return true;
+    const isLink = (module.groundLinks ?? []).some((link) => link.terminal === terminal);
+    return isLink && driving.length > 0 && tips.some((tip) => tip.kind === "ground");
+  }
 
   const chosen = new Set<ResolvedConductor>();
   const isNeeded = (end: End) => end.kind === "ground" || isBar(end) || isListed(end) || isFuse(end);
@@ -243,16 +274,6 @@ export function selectConductors(
     }
     return [...found];
   }
-}
-
-function isModuleSupply(module: Extract<Component, { kind: "module" }>, terminal: string): boolean {
-  const feeds = module.outputs?.flatMap((output) => ("feed" in output ? [output.feed] : [])) ?? [];
-  return (
-    terminal === module.supply.terminal ||
-    terminal === module.ground ||
-    (module.groundLinks ?? []).some((link) => link.terminal === terminal) ||
-    feeds.includes(terminal)
-  );
 }
 
 function branchesOf(conductors: readonly ResolvedConductor[], bars: ReadonlySet<string>): readonly Branch[] {
