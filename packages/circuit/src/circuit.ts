@@ -15,8 +15,8 @@ export interface Circuit {
   /** Solves Kirchhoff's laws. The answer is a snapshot: later changes do not touch it. */
   operatingPoint(options?: SolveOptions): Result<OperatingPoint>;
   /**
-   * Solves without making anything new: the answer is a view of the solver's own arrays, the same at every call, and
-   * holds until the next change or solve. For loops over many values.
+   * Solves without making anything new: the answer is a view of the solver's own arrays, the same at every call. Its volts
+   * and amps hold until the next solve, its quantities until the next change. For loops over many values.
    */
   solve(options?: SolveOptions): Result<OperatingPoint>;
   /**

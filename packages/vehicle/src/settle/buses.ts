@@ -91,9 +91,9 @@ export class Buses {
     const understood = new Map<BusNode, Set<BusNode>>();
     const toolHears = new Set<BusNode>();
     for (const sender of talkers) {
-      const dominant = drive(sender, live);
-      if (!dominant.ok) return dominant;
       const share = sender.dominantShare * this.scale(talkers, sender.medium);
+      const dominant = drive(sender, live, share > 0);
+      if (!dominant.ok) return dominant;
       if (share > 0)
         shares.push({ point: dominant.value, share, put: (there, set) => sender.drive(there, set) });
       for (const listener of listeners)
@@ -106,7 +106,7 @@ export class Buses {
       if (sender.medium === "can" && this.toolNode?.hears(recessive, dominant.value)) toolHears.add(sender);
     }
     if (this.toolNode) {
-      const dominant = drive(this.toolNode, live);
+      const dominant = drive(this.toolNode, live, false);
       if (!dominant.ok) return dominant;
       for (const node of this.nodes)
         if (node.run && node.medium === "can")
@@ -158,9 +158,10 @@ export class Buses {
   }
 }
 
-function drive(node: BusNode, live: LiveCircuit): Result<OperatingPoint, VehicleError> {
+/** The network while a node holds its bus dominant; `keeps` when the point is read after the next solve. */
+function drive(node: BusNode, live: LiveCircuit, keeps: boolean): Result<OperatingPoint, VehicleError> {
   node.drive(true, live);
-  const point = live.solve(false);
+  const point = keeps ? live.solve(false) : live.glance(false);
   node.drive(false, live);
   return point;
 }

@@ -3,6 +3,7 @@ import {
   type CircuitElement,
   type OperatingPoint,
   prepareCircuit,
+  type SolveOptions,
   type StartingPoint,
 } from "@probeworthy/circuit";
 import type { CompiledVehicle } from "../compile/compile-vehicle";
@@ -93,10 +94,20 @@ export class LiveCircuit implements ElementSetter {
   solve(fresh: boolean): Result<OperatingPoint, VehicleError> {
     const problem = this.takeProblem();
     if (problem) return err(problem);
-    const point = this.circuit.operatingPoint(
-      fresh ? { warmStart: false, ...(this.start ? { startFrom: this.start } : {}) } : {},
-    );
+    const point = this.circuit.operatingPoint(this.from(fresh));
     return point.ok ? point : err(unsolvable(point.error.message));
+  }
+
+  /** `solve` with an answer that holds until the next solve only, and costs no memory. */
+  glance(fresh: boolean): Result<OperatingPoint, VehicleError> {
+    const problem = this.takeProblem();
+    if (problem) return err(problem);
+    const point = this.circuit.solve(this.from(fresh));
+    return point.ok ? point : err(unsolvable(point.error.message));
+  }
+
+  private from(fresh: boolean): SolveOptions {
+    return fresh ? { warmStart: false, ...(this.start ? { startFrom: this.start } : {}) } : {};
   }
 
   private takeProblem(): VehicleError | undefined {

@@ -88,10 +88,11 @@ export function findRest(
 
   let fresh = true;
   for (let pass = 0; pass < passLimit; pass++) {
-    const solved = live.solve(fresh);
+    // On the way a glance will do. What is kept, or read again after another solve, has to be a point of its own.
+    const solved = pass === 1 ? live.solve(fresh) : live.glance(fresh);
     fresh = false;
     if (!solved.ok) return solved;
-    const point = solved.value;
+    let point = solved.value;
     for (const run of runs) run.look(point);
     if (pass === 1) {
       // Counted early, the laws find their place once instead of twice.
@@ -106,6 +107,10 @@ export function findRest(
     if (pass === shutOffFrom) for (const run of runs) run.latchOutputsOff();
     for (const run of runs) moved = run.updateOutputs(point, pass >= dampFrom, live) || moved;
     if (moved) continue;
+    const rest = live.solve(false);
+    if (!rest.ok) return rest;
+    point = rest.value;
+    for (const run of runs) run.look(point);
     // At rest: what protects itself, wakes or counts may set everything in motion again.
     for (const run of runs) moved = run.protectOutputs(point) || moved;
     for (const run of runs) moved = run.updateSleep(live) || moved;
@@ -122,10 +127,10 @@ export function findRest(
     const alternating = pulses.alternating(live);
     if (!alternating.ok) return alternating;
     const parts = [...listened.value, ...pulses.shares];
-    const rest = 1 - parts.reduce((sum, { share }) => sum + share, 0);
+    const left = 1 - parts.reduce((sum, { share }) => sum + share, 0);
     return ok({
       runs,
-      shares: [{ point, share: rest }, ...parts],
+      shares: [{ point, share: left }, ...parts],
       world,
       alternating: alternating.value,
       pulledIn: relays.flatMap(({ id, pulledIn }) => (pulledIn ? [id] : [])).sort(),
