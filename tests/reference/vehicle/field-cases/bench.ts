@@ -1,10 +1,7 @@
 import { type MeterFunction, readMeter } from "@probeworthy/instruments";
 import {
   advance,
-  type Component,
-  type ConditionDefinition,
   type ConditionValues,
-  type Connector,
   changeState,
   type Fault,
   prepareVehicle,
@@ -15,7 +12,7 @@ import {
   type VehicleDocument,
 } from "@probeworthy/vehicle";
 import { expect } from "vitest";
-import { must, plug } from "../rig";
+import { must } from "../rig";
 
 type Settlement = ReturnType<typeof settle>;
 export type Settled = Extract<Settlement, { ok: true }>["value"];
@@ -103,49 +100,6 @@ export class Bench {
     return value;
   }
 }
-
-export const choice = (name: string, ...values: readonly string[]): ConditionDefinition => ({
-  kind: "choice",
-  name,
-  title: name,
-  options: values.map((value) => ({ value, title: value })),
-  initial: values[0] ?? "",
-});
-
-type Module = Extract<Component, { kind: "module" }>;
-
-/** A control module with supply 30, ground 31 and the terminals named, and a plug X<number> with all of them in order. */
-export function module(id: string, terminals: readonly string[], rest: Partial<Module> = {}): Module {
-  return {
-    kind: "module",
-    id,
-    title: `Control module ${id}`,
-    terminals: ["30", "31", ...terminals].map((name) => ({ name, function: name })),
-    ground: "31",
-    internalGroundOhms: 0.0005,
-    supply: { terminal: "30", wakeVolts: 8, dropoutVolts: 6, quiescentAmps: 0.0001, runningAmps: 0.1 },
-    signals: [],
-    ...rest,
-  };
-}
-
-export const modulePlug = (id: string, part: Module): Connector =>
-  plug(
-    id,
-    part.id,
-    part.terminals.map(({ name }) => name),
-  );
-
-/** A diagnostic socket X9 for the scan tool. */
-export const socket: Component = {
-  kind: "passive",
-  id: "X9",
-  title: "Diagnostic socket",
-  terminals: ["16", "4", "6", "14"],
-  diagnosticSocket: { supply: "16", ground: "4", canHigh: "6", canLow: "14" },
-};
-
-export const op = (name: string, ...args: readonly unknown[]) => ({ op: name, args }) as never;
 
 /** A reading within so much of what it should be, in its own unit. */
 export function near(reading: number | null, expected: number, tolerance: number): void {

@@ -1,7 +1,8 @@
 import type { Fault } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { buildRig, plug, wire } from "../rig";
-import { Bench, choice, near } from "./bench";
+import { Bench, near } from "./bench";
+import { choice } from "./parts";
 
 describe("a feed tested with its plug off: battery volts and a bright tester, though resistance is there", () => {
   // searchautoparts.com/motorage, Power and ground testing. A blower takes 15 to 20 A, a tester a quarter of one (our figures).

@@ -1,7 +1,8 @@
 import type { Fault } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { buildRig, plug, wire } from "../rig";
-import { Bench, choice, near } from "./bench";
+import { Bench, near } from "./bench";
+import { choice } from "./parts";
 
 describe("a large and a small filament in series: the large one stays dark and nothing is faulty", () => {
   // Instructors' newsletter (campaign-archive db224f8374, June 2015): bulbs 1157 and 194. 27 W and 3.8 W with I ∝ V^0.55 from

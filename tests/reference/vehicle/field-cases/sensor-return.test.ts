@@ -1,7 +1,8 @@
 import type { Fault } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { buildRig, number, plug, wire } from "../rig";
-import { Bench, module, modulePlug, near } from "./bench";
+import { Bench, near } from "./bench";
+import { module, modulePlug } from "./parts";
 
 /** Position sensor (4 kΩ track, wiper at 17 to 98 %) and a temperature sensor on one sensor ground of the module. */
 const engine = module("A1", ["V", "G", "S", "T"], {

@@ -1,7 +1,8 @@
 import type { Fault } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { buildRig, number, plug, wire } from "../rig";
-import { Bench, module, modulePlug, near, op } from "./bench";
+import { Bench, near } from "./bench";
+import { module, modulePlug, op } from "./parts";
 
 describe("a pedal whose second track has half the swing", () => {
   // cliosport.net/threads/ph2-172-throttle-circuit-fault.815564: 1.27 → 1.70 kΩ and 1.21 → 1.60 kΩ from signal to ground

@@ -1,7 +1,8 @@
 import type { Component, Fault } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { buildRig, number, plug, wire } from "../rig";
-import { Bench, module, modulePlug, near, socket } from "./bench";
+import { Bench, near } from "./bench";
+import { module, modulePlug, socket } from "./parts";
 
 const position = (id: string): Component => ({
   kind: "positionSensor",

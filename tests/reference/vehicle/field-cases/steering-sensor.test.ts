@@ -1,7 +1,8 @@
 import type { Fault } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { buildRig, number, plug, wire } from "../rig";
-import { Bench, module, modulePlug, near, op } from "./bench";
+import { Bench, near } from "./bench";
+import { module, modulePlug, op } from "./parts";
 
 describe("a mirrored pair of torque signals, one contact bad: heavy one way and no code", () => {
   // honestjohn.co.uk/forum/post/index.htm?t=112932: 2.5 V each at rest, 0.25 to 4.75 V, one resting at 2.2 V. The pull-down
