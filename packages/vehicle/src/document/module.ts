@@ -137,7 +137,7 @@ export const moduleSchema = z.strictObject({
           onOhms: ohms,
           /** The terminal a high side takes its current from, or a low side gives it to; default supply and ground. */
           through: terminalNameSchema.optional(),
-          /** Holds its current to this, A. */
+          /** Protects itself: switches off above this current, A. */
           limitAmps: z.number().positive().optional(),
         }),
         /** Pulse-width modulated half bridge with a freewheel, by its mean: minus stands at `return`, plus at duty · feed. */
