@@ -2,6 +2,7 @@ import type { Fault, VehicleDocument } from "@probeworthy/vehicle";
 import type { AttemptContext } from "../context";
 import { representatives } from "../drawn-number";
 import { concreteFault } from "../variant";
+import { partHypotheses } from "./part-hypotheses";
 import { groupOf } from "./repair-group";
 import { seriesChains } from "./series-chains";
 
@@ -23,7 +24,7 @@ export const hypothesisLimit = 700;
 /**
  * What might be wrong, before anything is measured: the true faults, every candidate of the scenario over its range,
  * nothing at all, and every single fault that is plausible in the system: opens and added resistance in its
- * conductors, terminals and grounds, shorts to ground of its conductors, its fuses and its sensors.
+ * conductors, terminals and grounds, shorts to ground of its conductors, its fuses, and what fails inside its parts.
  */
 export function hypothesesFor(context: AttemptContext): readonly Hypothesis[] {
   const { scenario, document, variant } = context;
@@ -171,7 +172,7 @@ function conductorsOf(
 }
 
 /** Plausible single faults, one list per place, the places a mechanic would think of first coming first. */
-function plausible(document: VehicleDocument, systemId: string, like: Likeness): Cars[][] {
+function plausible(document: VehicleDocument, systemId: string, like: Likeness): Hypothesis["cars"][][] {
   const system = document.systems.find(({ id }) => id === systemId);
   const members = new Set<string>(system?.components ?? []);
   const connectors = document.connectors.filter(
@@ -186,26 +187,22 @@ function plausible(document: VehicleDocument, systemId: string, like: Likeness):
       kind === "fuse" &&
       (members.has(id) || near.some(({ from, to }) => [from, to].some((end) => end.startsWith(`${id}:`)))),
   );
-  const sensors = document.components.filter(({ id, kind }) => kind === "torqueSensor" && members.has(id));
+  const wired = new Set([
+    ...near.flatMap(({ from, to }) => [from, to]),
+    ...connectors.flatMap(({ id, component, cavities }) =>
+      cavities
+        .filter(({ cavity }) =>
+          near.some(({ from, to }) => [from, to].some((end) => end === `${id}.${cavity}`)),
+        )
+        .map(({ terminal }) => `${component}:${terminal}`),
+    ),
+  ]);
   return [
     ...fuses.map(({ id }): Cars[] => [[[{ kind: "fuseBlown", component: id }]]]),
     ...near.map(({ id }) => poor(id, like)),
     ...near.map((wire) => shorted([wire.from, wire.to], like)),
     ...grounds.map(({ id }) => poor(id, like)),
-    ...sensors.map((sensor): Cars[] => {
-      if (sensor.kind !== "torqueSensor") return [];
-      return [sensor.terminals.signal1, sensor.terminals.signal2].flatMap((channel): Cars[] => [
-        [[{ kind: "sensorStuck", component: sensor.id, channel, volts: 2.5 }]],
-        [
-          [{ kind: "sensorOffset", component: sensor.id, channel, volts: 0.2 }],
-          [{ kind: "sensorOffset", component: sensor.id, channel, volts: 1 }],
-        ],
-        [
-          [{ kind: "sensorOffset", component: sensor.id, channel, volts: -1 }],
-          [{ kind: "sensorOffset", component: sensor.id, channel, volts: -0.2 }],
-        ],
-      ]);
-    }),
+    ...partHypotheses(document, members, wired),
     ...connectors.flatMap((connector) =>
       connector.cavities
         .filter(({ cavity }) =>
