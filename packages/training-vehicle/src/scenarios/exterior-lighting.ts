@@ -55,9 +55,9 @@ export const exteriorLightingScenarios: ScenarioDocument[] = [
         "left-headlamp-ground",
         "Ground conductor of the left headlamp corroded",
         2,
-        resistance("W172", 0.9, 1.5),
+        resistance("W172", 2, 3),
       ),
-      candidate("left-ground-ring", "Front left ground XE8 rusty", 2, resistance("XE8", 0.9, 1.5)),
+      candidate("left-ground-ring", "Front left ground XE8 rusty", 2, resistance("XE8", 1.1, 1.7)),
     ],
     par: { shopMinutes: 8, readings: 5 },
   }),
@@ -99,7 +99,7 @@ export const exteriorLightingScenarios: ScenarioDocument[] = [
       candidate("tail-connector-wet", "Water in X131", 1, {
         kind: "wetConnector",
         connector: "X131",
-        ohms: { from: 2, to: 6, spread: "log" },
+        ohms: { from: 6, to: 14, spread: "log" },
       }),
     ],
     par: { shopMinutes: 11, readings: 6 },
@@ -110,10 +110,10 @@ export const exteriorLightingScenarios: ScenarioDocument[] = [
     level: "intermediate",
     learningGoal: "Suspect the last work done: read a connector face against the diagram.",
     instructorNote:
-      "Tail and brake have changed places on one side: bright with the lights, dim when braking. A good technician compares which cavity carries what at X131 with the diagram, and finds two conductors in each other's place. Nothing is broken and no bulb is needed.",
+      "Two lamps have changed places on one side: tail and brake, or brake and indicator. A good technician compares which cavity carries what at X131 with the diagram, and finds two conductors in each other's place. Nothing is broken and no bulb is needed.",
     complaints: [
-      "Since the body shop the right rear lamp is bright with the lights on and hardly lights when I brake.",
-      "They painted the rear panel, and now the right side at the back is the wrong way round.",
+      "Since the body shop the lamps at the right rear do each other's work.",
+      "They painted the rear panel, and now the wrong lamp lights at the right rear.",
     ],
     pool: [
       candidate("tail-cavities-crossed", "Cavities 2 and 3 of X131 crossed", 3, {
@@ -212,7 +212,7 @@ export const exteriorLightingScenarios: ScenarioDocument[] = [
   }),
   job({
     id: "caravan-on-saturday",
-    title: "The trailer is dark on one side",
+    title: "The caravan on Saturday",
     level: "intermediate",
     learningGoal:
       "Decide between car and trailer, then follow the socket back to where the car's own lamp still works.",
@@ -227,9 +227,9 @@ export const exteriorLightingScenarios: ScenarioDocument[] = [
         "socket-ground-corroded",
         "Ground conductor of the socket corroded",
         2,
-        resistance("W255", 1.2, 2.5),
+        resistance("W255", 2.2, 3.5),
       ),
-      candidate("socket-green", "All contacts of X150 corroded", 2, corroded("X150", 1, 2)),
+      candidate("socket-green", "All contacts of X150 corroded", 2, corroded("X150", 1.8, 2.8)),
     ],
     startConditions: { key: "off", trailer: "coupled" },
     par: { shopMinutes: 10, readings: 6 },

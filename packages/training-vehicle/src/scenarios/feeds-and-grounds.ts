@@ -122,7 +122,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
         "body-ground-strap",
         "Battery negative ring at XE1 corroded",
         1,
-        resistance("XE1", 0.021, 0.028),
+        resistance("XE1", 0.036, 0.038),
       ),
     ],
     par: { shopMinutes: 8, readings: 5 },
@@ -139,7 +139,7 @@ export const feedAndGroundScenarios: ScenarioDocument[] = [
       "The steering lamp has come back since the windscreen was replaced. They said there was some water under the dash.",
     ],
     pool: [
-      candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 6.3, 8)),
+      candidate("ignition-feed-contact-corroded", "X31 cavity 1 corroded", 2, resistance("X31.1", 6.3, 7)),
       candidate("signal-ground-contact-corroded", "X31 cavity 2 corroded", 1, resistance("X31.2", 6, 6.7)),
     ],
     par: { shopMinutes: 12, readings: 6 },

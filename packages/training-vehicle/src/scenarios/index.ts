@@ -44,12 +44,13 @@ export const carScenarios: ScenarioDocument[] = [
     id: "the-motor-hums",
     title: "The motor hums, the wheel is heavy",
     level: "advanced",
-    learningGoal: "See that a right current is not yet a torque: what is left when the electrics are proven.",
+    learningGoal:
+      "Understand a motor that has voltage, is whole, and draws nothing: it turns without a load.",
     instructorNote:
-      "No code, no lamp; target and actual current meet, the motor has its voltage, and still the wheel is heavy. Everything electrical is proven right, so what is left is between motor and column: the coupling. A good technician proves current and voltage under load and only then says so.",
+      "The code says that the current does not arrive, as if the motor were open. But there is full voltage across the motor and its ohms are right with X13 unplugged. A motor that is whole and draws hardly anything at full voltage runs free: its own voltage stands against the battery's. Everything electrical is proven right, so what is left is between motor and column: the coupling. Listening at the column says the same.",
     complaints: [
-      "The steering went heavy with a crack. No lamp. I can hear the motor hum.",
-      "It steers like a lorry, and the last garage says there is no fault in the memory.",
+      "The steering went heavy with a crack, and the lamp is on. Under the dash something whirrs.",
+      "It steers like a lorry, and the last garage says that the motor is broken.",
     ],
     pool: [
       candidate("assist-coupling-broken", "Coupling between assist motor and worm broken", 1, {

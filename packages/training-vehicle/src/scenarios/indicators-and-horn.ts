@@ -93,9 +93,9 @@ export const indicatorAndHornScenarios: ScenarioDocument[] = [
       candidate("horn-relay-contact", "Contact of K3 burnt", 1, {
         kind: "contactResistive",
         component: "K3",
-        ohms: { from: 0.8, to: 2, spread: "log" },
+        ohms: { from: 1.7, to: 3, spread: "log" },
       }),
-      candidate("horn-ground", "Ground of the horn corroded", 1, resistance("X109.2", 0.8, 2)),
+      candidate("horn-ground", "Ground conductor of the horn corroded", 1, resistance("W137", 1.7, 3)),
     ],
     par: { shopMinutes: 8, readings: 5 },
   }),

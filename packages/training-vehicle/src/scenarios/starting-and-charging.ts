@@ -23,7 +23,6 @@ export const startingAndChargingScenarios: ScenarioDocument[] = [
         kind: "coilOpen",
         component: "K1",
       }),
-      candidate("starter-relay-fuse", "Fuse F31 open", 1, fuseBlown("F31")),
       candidate("starter-relay-ground", "Ground conductor of the relay coil open", 1, open("W103")),
     ],
     par: { shopMinutes: 8, readings: 5 },
@@ -45,6 +44,7 @@ export const startingAndChargingScenarios: ScenarioDocument[] = [
         component: "K1",
         ohms: { from: 3, to: 30, spread: "log" },
       }),
+      candidate("starter-relay-fuse", "Fuse F31 open", 1, fuseBlown("F31")),
       candidate("solenoid-feed-open", "Conductor to terminal 50 open", 1, open("W106")),
       candidate("solenoid-pin-backed-out", "Terminal 50 pushed back in X101", 1, backedOut("X101.1")),
     ],
@@ -113,10 +113,11 @@ export const startingAndChargingScenarios: ScenarioDocument[] = [
     ],
     pool: [
       candidate("belt-missing", "Alternator belt gone", 2, { kind: "beltSlips", component: "G2", share: 0 }),
-      candidate("regulator-low", "Regulator holds far too little", 1, {
-        kind: "regulatorOff",
+      candidate("charging-fuse", "Fuse F3 open", 1, fuseBlown("F3")),
+      candidate("belt-slips", "Alternator belt slips", 1, {
+        kind: "beltSlips",
         component: "G2",
-        volts: { from: -2.6, to: -2, spread: "linear" },
+        share: { from: 0.25, to: 0.35, spread: "linear" },
       }),
     ],
     startConditions: { key: "on", engineSpeed: 850 },
@@ -139,15 +140,10 @@ export const startingAndChargingScenarios: ScenarioDocument[] = [
         kind: "alternatorDiodeOpen",
         component: "G2",
       }),
-      candidate("belt-slips", "Alternator belt slips", 1, {
-        kind: "beltSlips",
-        component: "G2",
-        share: { from: 0.3, to: 0.5, spread: "linear" },
-      }),
-      candidate("regulator-somewhat-low", "Regulator holds too little", 1, {
+      candidate("regulator-low", "Regulator holds too little", 1, {
         kind: "regulatorOff",
         component: "G2",
-        volts: { from: -1.1, to: -0.8, spread: "linear" },
+        volts: { from: -2.2, to: -1.6, spread: "linear" },
       }),
     ],
     startConditions: { key: "on", engineSpeed: 850 },
@@ -169,7 +165,7 @@ export const startingAndChargingScenarios: ScenarioDocument[] = [
       candidate("regulator-high", "Regulator holds too much", 1, {
         kind: "regulatorOff",
         component: "G2",
-        volts: { from: 1.2, to: 1.8, spread: "linear" },
+        volts: { from: 1.6, to: 2.2, spread: "linear" },
       }),
       candidate(
         "sense-contact-corroded",

@@ -6,7 +6,6 @@ import {
   nothingWrong,
   open,
   opensWhenMoved,
-  resistance,
   shortToGround,
 } from "./scenario";
 
@@ -117,10 +116,10 @@ export const wheelAndNetworkScenarios: ScenarioDocument[] = [
     level: "starter",
     learningGoal: "Measure the ends of a CAN pair and tell which one is missing.",
     instructorNote:
-      "The car still talks, for the most part. A good technician disconnects the battery, measures 120 Ω instead of 60 Ω at the socket, then unplugs X20: no path now means that the end behind the cluster is lost, 120 Ω that the engine module's end is. The value itself tells missing from drifted and from added.",
+      "The car talks as if nothing were wrong: a pair this short forgives a wrong end. A good technician disconnects the battery, measures 120 Ω instead of 60 Ω at the socket, then unplugs X20: no path now means that the end behind the cluster is lost, 120 Ω that the engine module's end is. The value itself tells missing from drifted and from added.",
     complaints: [
-      "Now and then everything in the dash flickers for a moment. It has no pattern.",
-      "A radio was fitted last month. Since then lamps come and go.",
+      "The radio fitter measured the network at the socket and says that the value is wrong. I notice nothing.",
+      "The inspection wrote: network resistance at the socket not as specified. The car drives as always.",
     ],
     pool: [
       candidate("cluster-end-missing", "Terminator R1 missing", 2, {
@@ -231,27 +230,5 @@ export const wheelAndNetworkScenarios: ScenarioDocument[] = [
       ),
     ],
     par: { shopMinutes: 18, readings: 9 },
-  }),
-  network({
-    id: "ground-shared-by-two-modules",
-    title: "Two modules, one wire",
-    level: "advanced",
-    learningGoal: "See a lifted ground in two modules' readings and find what they share.",
-    instructorNote:
-      "Engine and brake module end at one splice and one ring. Sensor readings are right in themselves because every module measures against its own ground, but bus levels of both are lifted. A good technician measures X20.6 and X21.8 against battery negative with the key on, then XS4 and XE5: the first place that is near 0 V ends the search.",
-    complaints: [
-      "Several messages, different every day. The last garage suspects two modules.",
-      "Since the battery tray was painted the car has had electric gremlins.",
-    ],
-    pool: [
-      candidate("engine-bay-module-ground", "Ground point XE5 painted over", 2, resistance("XE5", 0.8, 1.6)),
-      candidate(
-        "engine-bay-ground-conductor",
-        "Conductor from splice to ring corroded",
-        1,
-        resistance("W73", 0.8, 1.6),
-      ),
-    ],
-    par: { shopMinutes: 14, readings: 7 },
   }),
 ];
