@@ -36,6 +36,9 @@ const sensorDead: RowGroup[] = [supplyAtModule, supplyAtSensor, signal1, signal2
 const asleep: RowGroup[] = [["Ignition feed 15", on, crank, idle], ...sensorDead, ...stopped];
 const canHigh: RowGroup = ["CAN high", on, idle];
 const canLow: RowGroup = ["CAN low", on, idle];
+/** Some seconds after key-off the body module is still awake and holds the bus. */
+const canHighAwake: RowGroup = ["CAN high", off];
+const canLowAwake: RowGroup = ["CAN low", off];
 const ignitionWire: RowGroup = ["Ignition feed wire to battery negative", "key off, X11 unplugged"];
 const steeringOffBus: RowGroup = ["CAN at the steering connector", "key off, X11 unplugged"];
 const motorOhms: RowGroup = ["Assist motor", "key off, X13 unplugged"];
@@ -52,9 +55,9 @@ export const expectedDifferences: Readonly<Record<string, ExpectedDifference>> =
       "The contact is open between the wire and the module. Back-probed at the wire, the feed still shows battery voltage: only the missing motor voltage and the lamp betray it.",
   },
   "ignition-feed-fuse-blown": {
-    rows: asleep,
+    rows: [...asleep, ignitionWire],
     because:
-      "Without ignition feed the module sleeps: no sensor supply, so no signals, no motor voltage; the cluster hears nothing and lights the lamp. The battery feed is untouched.",
+      "Without ignition feed the module sleeps: no sensor supply, so no signals, no motor voltage; the cluster hears nothing and lights the lamp. The battery feed is untouched. In ohms the wire no longer leads through the fuse to the relay coils and modules on terminal 15.",
   },
   "ignition-feed-short": {
     rows: [...asleep, ignitionWire],
@@ -124,9 +127,9 @@ export const expectedDifferences: Readonly<Record<string, ExpectedDifference>> =
       "Every battery current crosses the bad ring between body and negative post. Cranking lifts the body by volts, so less current flows and the battery itself sags less. With the key on the body stands 0.15 V above the post, with the engine running 0.2 V below it, because then the current charges: everything that refers to the body shifts by that much against the post, while values taken between two points of the car are right.",
   },
   "ignition-feed-contact-corroded": {
-    rows: [["Ignition feed 15", on, crank, idle], ...lampLit],
+    rows: [["Ignition feed 15", on, crank, idle], ...lampLit, ignitionWire],
     because:
-      "The module's own current drops volts at the corroded contact while it is awake. The sensor supply is regulated and stays at 5 V; the module reports the low feed and assists on.",
+      "The module's own current drops volts at the corroded contact while it is awake. The sensor supply is regulated and stays at 5 V; the module reports the low feed and assists on. In ohms the contact stands in series with the relay coils and modules on terminal 15, some 15 Ω.",
   },
   "signal-ground-contact-corroded": {
     rows: [
@@ -215,9 +218,9 @@ export const expectedDifferences: Readonly<Record<string, ExpectedDifference>> =
     because: "Signal 1 sits at the sensor supply. Supply, ground and signal 2 stay right.",
   },
   "signal-1-to-ignition-feed": {
-    rows: [signal1, ...stopped],
+    rows: [signal1, ...stopped, ["Signal 1 wire to battery negative", "key off, X12 and X15 unplugged"]],
     because:
-      "Signal 1 sits at battery voltage while the key is on. In ohms the wire leads through the ignition circuit's other loads to ground, tens of kilohms: by the usual rule still isolated.",
+      "Signal 1 sits at battery voltage while the key is on. In ohms the wire leads through the relay coils and modules on terminal 15 to ground.",
   },
   "motor-hot": {
     rows: assistGone,
@@ -255,25 +258,41 @@ export const expectedDifferences: Readonly<Record<string, ExpectedDifference>> =
     because: "As with the broken wire; the place is the contact in X21.",
   },
   "can-high-steering-wire-open": {
-    rows: [...lampLit, steeringOffBus, canHigh],
+    rows: [...lampLit, steeringOffBus, canHigh, canHighAwake],
     because:
       "The steering is not heard, so the cluster lights the lamp; it still hears the others on one wire, so the assist is right. At its connector the terminators are out of reach, and its own piece of CAN high only carries what it drives itself.",
   },
   "can-low-steering-wire-open": {
-    rows: [...lampLit, steeringOffBus, canLow],
+    rows: [...lampLit, steeringOffBus, canLow, canLowAwake],
     because: "As with the other wire: one open wire is enough to silence the steering.",
   },
   "can-low-steering-contact-open": {
-    rows: [...lampLit, steeringOffBus, canLow],
+    rows: [...lampLit, steeringOffBus, canLow, canLowAwake],
     because: "As with the open wire; the place is the contact in X31.",
   },
   "can-high-to-ground-column": {
-    rows: [...motorwayAssist, ...lampLit, canHigh, canLow, ["CAN high to battery negative", off]],
+    rows: [
+      ...motorwayAssist,
+      ...lampLit,
+      canHigh,
+      canLow,
+      canHighAwake,
+      canLowAwake,
+      ["CAN high to battery negative", off],
+    ],
     because:
       "The terminators join both wires, so one wire on ground holds both near 0 V. Nobody hears anybody: assist at its motorway level, lamp lit. Between the wires there are still 60 Ω.",
   },
   "can-high-to-ground-bulkhead": {
-    rows: [...motorwayAssist, ...lampLit, canHigh, canLow, ["CAN high to battery negative", off]],
+    rows: [
+      ...motorwayAssist,
+      ...lampLit,
+      canHigh,
+      canLow,
+      canHighAwake,
+      canLowAwake,
+      ["CAN high to battery negative", off],
+    ],
     because: "As with the short at the column: a bus is one circuit from end to end.",
   },
 };

@@ -45,7 +45,7 @@ export const howItWorks: Section[] = [
   {
     title: "The data bus",
     paragraphs: [
-      "Four modules share one twisted pair. The engine module and the instrument cluster close the two ends with 120 Ω each, so a meter between the two wires of the sleeping bus reads about 60 Ω. With the key on both wires average near 2.5 V, CAN high a little above, CAN low a little below.",
+      "The modules share one twisted pair. The engine module closes one end with 120 Ω inside, the resistor R1 behind the instrument cluster closes the other, so a meter between the two wires of the sleeping bus reads about 60 Ω. With the key on both wires average near 2.5 V, CAN high a little above, CAN low a little below.",
       "The instrument cluster lights the steering lamp E1 when the steering asks for it, and also when it no longer hears the steering at all.",
     ],
   },
