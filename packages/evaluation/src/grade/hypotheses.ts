@@ -143,7 +143,7 @@ function shorted(ends: readonly string[], like: Likeness): Cars[] {
  * The system's conductors: those from which every end leads, over joints, to a part of the system or to ground. Branches
  * that end at other parts (an accessory socket on the same splice) are left out.
  */
-function conductorsOf(
+export function conductorsOf(
   document: VehicleDocument,
   members: ReadonlySet<string>,
 ): VehicleDocument["conductors"] {

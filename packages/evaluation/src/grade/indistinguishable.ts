@@ -1,4 +1,3 @@
-import { readScanTool } from "@probeworthy/instruments";
 import {
   advance,
   type ConditionValues,
@@ -9,10 +8,12 @@ import {
   prepareVehicle,
   settle,
   startState,
+  statusBit,
   testPoints,
   type VehicleDocument,
   type VehicleState,
 } from "@probeworthy/vehicle";
+import { conductorsOf } from "./hypotheses";
 import type { Steps } from "./progress";
 
 /** Conditions in which two causes are compared: those of the system's terminal chart, at most this many. */
@@ -55,7 +56,9 @@ export function showCar(document: VehicleDocument, systemId: string, faults: rea
       if (!vehicle.ok || situation === undefined) return null;
       const state = started.get(situation.conditions) ?? startState(vehicle.value, situation.conditions);
       started.set(situation.conditions, state);
-      const picture = state.ok ? pictureOf(document, vehicle.value, state.value, situation.unplug) : null;
+      const picture = state.ok
+        ? pictureOf(document, systemId, vehicle.value, state.value, situation.unplug)
+        : null;
       pictures.set(position, picture);
       return picture;
     },
@@ -71,14 +74,22 @@ function situations(document: VehicleDocument, systemId: string): Situation[] {
   const system = document.systems.find(({ id }) => id === systemId);
   const texts = new Set((system?.chart ?? []).map(({ conditions }) => JSON.stringify(conditions)));
   const conditions = [...texts].slice(0, conditionLimit).map((text) => JSON.parse(text) as ConditionValues);
-  const connectors = document.connectors.filter(
-    ({ component }) => component === undefined || system?.components.includes(component) === true,
+  const members = new Set<string>(system?.components ?? []);
+  const own = conductorsOf(document, members);
+  const connectors = document.connectors.filter(({ id, component }) =>
+    component === undefined
+      ? own.some(({ from, to }) => [from, to].some((end) => end.startsWith(`${id}.`)))
+      : members.has(component),
   );
-  return conditions.flatMap((values) => [
-    { conditions: values },
-    ...connectors.map(({ id }) => ({ conditions: values, unplug: id })),
-  ]);
+  // What is seen with everything plugged is the cheaper half and tells most causes apart.
+  return [
+    ...conditions.map((values) => ({ conditions: values })),
+    ...conditions.flatMap((values) => connectors.map(({ id }) => ({ conditions: values, unplug: id }))),
+  ];
 }
+
+/** Status bit with which a tool shows a code. */
+const shownBit = statusBit.testFailedSinceLastClear;
 
 interface Picture {
   readonly volts: ReadonlyMap<string, number>;
@@ -87,6 +98,7 @@ interface Picture {
 
 function pictureOf(
   document: VehicleDocument,
+  systemId: string,
   vehicle: PreparedVehicle,
   started: VehicleState,
   unplug: string | undefined,
@@ -94,19 +106,27 @@ function pictureOf(
   const state = unplug === undefined ? ok(started) : changeState(vehicle, started, { unplug });
   if (!state.ok) return null;
   const aged = advance(vehicle, state.value, 10); // codes have matured
-  return aged.ok ? look(document, vehicle, aged.value) : null;
+  return aged.ok ? look(document, systemId, vehicle, aged.value) : null;
 }
 
-function look(document: VehicleDocument, vehicle: PreparedVehicle, state: VehicleState): Picture | null {
+function look(
+  document: VehicleDocument,
+  systemId: string,
+  vehicle: PreparedVehicle,
+  state: VehicleState,
+): Picture | null {
   const settled = settle(vehicle, state);
   if (!settled.ok) return null;
   const points = testPoints(vehicle, state).filter(({ accessible }) => accessible);
-  const codes = document.components.flatMap((part) => {
-    if (part.kind !== "module") return [];
-    const answer = readScanTool(vehicle, state, part.id);
-    return answer.ok && answer.value.ok
-      ? [part.id, ...answer.value.codes.map(({ code }) => code).sort()]
-      : [`${part.id} silent`];
+  const members = document.systems.find(({ id }) => id === systemId)?.components ?? [];
+  const codes = members.flatMap((id) => {
+    const memory = state.slow.modules[id];
+    const module = settled.value.modules[id];
+    if (memory === undefined || module === undefined) return [];
+    const stored = Object.entries(memory.status).filter(([, status]) => (status & shownBit) !== 0);
+    // Whom a module hears is whether the bus works; the tool hangs on the same bus.
+    const talks = module.powered && module.asleep !== true;
+    return [[id, talks, talks ? module.heard : {}, stored.map(([code]) => code).sort()]];
   });
   return {
     volts: new Map(points.map(({ id }) => [id, settled.value.volts(id)])),

@@ -1,6 +1,7 @@
 import { readMeter, readScanTool } from "@probeworthy/instruments";
 import {
   advance,
+  changeSeconds,
   changeState,
   type PreparedVehicle,
   settle,
@@ -48,6 +49,13 @@ export function playLine(
   if (change === null) return look(worked, event);
   const caughtUp = catchUp(worked);
   if (caughtUp === null) return null;
+  // The look that follows a change is one stretch of time with it: half the work of two.
+  if ("conditions" in change) {
+    const conditions = { ...caughtUp.state.conditions, ...change.conditions };
+    const seconds = changeSeconds.conditions + secondsAfter(command.type);
+    const seen = advance(vehicle, { ...caughtUp.state, conditions }, seconds);
+    return seen.ok ? look({ vehicle, state: seen.value, pendingSeconds: 0 }, event) : null;
+  }
   const changed = changeState(vehicle, caughtUp.state, change);
   if (!changed.ok) return null;
   return look({ vehicle, state: changed.value, pendingSeconds: secondsAfter(command.type) }, event);
