@@ -1,9 +1,9 @@
 /** Prints the terminal chart of the training vehicle with every supplied fault: `npx tsx packages/training-vehicle/examples/print-charts.ts` */
 import { makeVariant } from "@probeworthy/evaluation/server";
-import { starterScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
+import { steeringScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
 import { prepareVehicle, terminalChart } from "@probeworthy/vehicle";
 
-for (const scenario of starterScenarios.slice(0, -1)) {
+for (const scenario of steeringScenarios.slice(0, -1)) {
   for (const cause of scenario.pool) {
     const variant = makeVariant({ ...scenario, pool: [cause] }, trainingVehicle, "example"); // severities from a seed
     if (!variant.ok) throw new Error(variant.error.message);

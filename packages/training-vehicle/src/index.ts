@@ -1,3 +1,3 @@
 export { type SteeringPlacement, steeringPlacements } from "./power-steering/ratings";
-export { carScenarios, drivingAndComfortScenarios, starterScenarios } from "./scenarios";
+export { carScenarios, drivingAndComfortScenarios, starterScenarios, steeringScenarios } from "./scenarios";
 export { buildTrainingVehicle, type TrainingVehicleOptions, trainingVehicle } from "./vehicle";

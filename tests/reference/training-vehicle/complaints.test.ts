@@ -1,4 +1,4 @@
-import { starterScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
+import { steeringScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
 import type { ConditionValues } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { type Severity, suppliedFaults } from "./supplied-faults";
@@ -86,7 +86,7 @@ function show(id: string, severity: Severity): readonly Shown[] {
 
 describe("every job shows its complaint on a short drive", () => {
   it("knows the complaint of every job but the mixed one", () => {
-    expect(Object.keys(complained)).toEqual(starterScenarios.slice(0, -1).map(({ id }) => id));
+    expect(Object.keys(complained)).toEqual(steeringScenarios.slice(0, -1).map(({ id }) => id));
   });
 
   const cases = suppliedFaults.flatMap((fault) =>
@@ -124,7 +124,7 @@ describe("every job shows its complaint on a short drive", () => {
   });
 
   it("keeps the steering quiet about a steering that assists although it is not heard", () => {
-    for (const { pool } of starterScenarios.filter(({ id }) => id === "lamp-but-steers-well"))
+    for (const { pool } of steeringScenarios.filter(({ id }) => id === "lamp-but-steers-well"))
       for (const { id } of pool)
         expect(
           show(id, "middle").filter(({ symptom, normal }) => symptom === "steeringWeight" && !normal),

@@ -1,6 +1,6 @@
 import { scenarioSchema } from "@probeworthy/evaluation";
 import { checkScenario, makeVariant } from "@probeworthy/evaluation/server";
-import { starterScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
+import { starterScenarios, steeringScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
 import { parseVehicle, prepareVehicle, validateVehicle } from "@probeworthy/vehicle";
 import { describe, expect, it } from "vitest";
 import { type Severity, suppliedFaults } from "./supplied-faults";
@@ -46,9 +46,9 @@ describe("the starter scenarios", () => {
   it("have one id each, and one id for each of their causes", () => {
     const ids = starterScenarios.map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
-    const single = starterScenarios.slice(0, -1).flatMap(({ pool }) => pool.map(({ id }) => id));
+    const single = steeringScenarios.slice(0, -1).flatMap(({ pool }) => pool.map(({ id }) => id));
     expect(new Set(single).size).toBe(single.length);
-    expect(starterScenarios.at(-1)?.pool.map(({ id }) => id)).toEqual(single);
+    expect(steeringScenarios.at(-1)?.pool.map(({ id }) => id)).toEqual(single);
   });
 
   it.each(

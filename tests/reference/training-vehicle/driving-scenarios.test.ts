@@ -1,23 +1,15 @@
-import { scenarioSchema } from "@probeworthy/evaluation";
-import { checkScenario } from "@probeworthy/evaluation/server";
-import { drivingAndComfortScenarios, trainingVehicle } from "@probeworthy/training-vehicle";
-import { describe, expect, it } from "vitest";
+import { drivingAndComfortScenarios } from "@probeworthy/training-vehicle";
+import { describeJobs } from "./scenario-suite";
 
-describe("the jobs about engine, wheels, network, blower, window and wiper", () => {
-  it.each(drivingAndComfortScenarios.map((scenario) => [scenario.id, scenario] as const))(
-    "%s is a scenario of this car",
-    (_, scenario) => {
-      expect(scenarioSchema.parse(JSON.parse(JSON.stringify(scenario)))).toEqual(scenario);
-      expect(checkScenario(scenario, trainingVehicle)).toEqual([]);
-      expect(scenario.instructorNote.length).toBeGreaterThan(80);
-    },
-  );
-
-  it("have one id each, one id for each of their causes, and all three levels", () => {
-    const ids = drivingAndComfortScenarios.map(({ id }) => id);
-    expect(new Set(ids).size).toBe(ids.length);
-    const causes = drivingAndComfortScenarios.flatMap(({ pool }) => pool.map(({ id }) => id));
-    expect(new Set(causes).size).toBe(causes.length);
-    expect(new Set(drivingAndComfortScenarios.map(({ level }) => level)).size).toBe(3);
-  });
+describeJobs("the jobs about engine, wheels, network, blower, window and wiper", drivingAndComfortScenarios, {
+  findingBrought: {
+    "one-end-of-the-pair": "a short pair talks with a wrong terminator; another shop has measured it",
+  },
+  toldBySymptoms: {
+    "flat-after-a-warm-evening": "the lesson is to prove what a fan that runs with the key off suggests",
+  },
+  alikeElsewhere: {
+    "crossed-after-the-clutch": "pedal-signal-1-open",
+    "window-when-the-door-moves": "lin-open-in-door",
+  },
 });

@@ -186,6 +186,17 @@ export function evidenceOf(scenario: ScenarioDocument, cause: Cause, severity: S
   return { symptoms: [...symptoms], codes: [...codes], volts, amps, drains, ohms };
 }
 
+/** Abnormal symptoms and codes of the healthy car in the trials of a scenario: there must be none. */
+export function healthyShows(scenario: ScenarioDocument): readonly string[] {
+  return scenario.pool.flatMap((cause) =>
+    trialsFor(scenario, cause).flatMap((made) => {
+      const { symptoms, codes } = healthy.try(made);
+      const abnormal = [...symptoms].flatMap(([id, { text, normal }]) => (normal ? [] : [`${id}: ${text}`]));
+      return [...abnormal, ...codes];
+    }),
+  );
+}
+
 function differingOhms(faulted: Car, system: string): string[] {
   const good = healthy.ohms(system);
   return faulted

@@ -1,5 +1,5 @@
 import type { FaultTemplate, ScenarioDocument } from "@probeworthy/evaluation";
-import { starterScenarios } from "@probeworthy/training-vehicle";
+import { steeringScenarios } from "@probeworthy/training-vehicle";
 import { type Fault, faultSchema } from "@probeworthy/vehicle";
 
 export type Severity = "mild" | "middle" | "severe";
@@ -24,10 +24,10 @@ export interface SuppliedFault {
   faults(severity: Severity): Fault[];
 }
 
-/** Every candidate of the starter scenarios, once: the mixed pool repeats those of the others. */
+/** Every candidate of the steering scenarios, once: the mixed pool repeats those of the others. */
 export const suppliedFaults: readonly SuppliedFault[] = [
   ...new Map(
-    [...starterScenarios].reverse().flatMap((scenario) =>
+    [...steeringScenarios].reverse().flatMap((scenario) =>
       scenario.pool.map((entry): [string, SuppliedFault] => [
         entry.id,
         {

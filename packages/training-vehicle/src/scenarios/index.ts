@@ -72,5 +72,12 @@ export const drivingAndComfortScenarios: ScenarioDocument[] = [
   ...comfortScenarios,
 ];
 
+/** Jobs about the power steering: one for each thing to learn, and last the one that mixes their causes. */
+export const steeringScenarios: ScenarioDocument[] = [...single, anyFault];
+
 /** The jobs that come with the program. Ids and titles give no cause away: learners may see them. */
-export const starterScenarios: ScenarioDocument[] = [...single, anyFault];
+export const starterScenarios: ScenarioDocument[] = [
+  ...steeringScenarios,
+  ...carScenarios,
+  ...drivingAndComfortScenarios,
+];
