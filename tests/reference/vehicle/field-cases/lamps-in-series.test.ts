@@ -17,7 +17,7 @@ describe("a large and a small filament in series: the large one stays dark and n
   it("shares 12.6 V as 0.29 and 12.3 V at 0.25 A", () => {
     const bench = new Bench(rig);
     near(bench.volts("E1:1", "E1:2"), 0.29, 0.04);
-    near(bench.volts("E2:1", "E2:2"), 12.3, 0.15);
+    near(bench.volts("E2:1", "E2:2"), 12.4, 0.1); // the rig has 12.7 V
     near(bench.now.amps("E1"), 0.25, 0.01);
   });
 });
@@ -48,10 +48,9 @@ describe("an open ground: voltmeter and test lamp disagree", () => {
   });
   it("a 3 W tester takes 12.1 of 12.4 V and the brake lamp stays dark", () =>
     near(share(3) * 12.4, 12.1, 0.15));
-  it("a 21 W tester takes 6.6 to 7.5 V and the lamp the rest", () => {
-    // 6.6 : 5.8 V is the first reckoning of the report, with the lamp's own voltage as reference.
-    expect(share(21) * 12.4).toBeGreaterThan(6.5);
-    expect(share(21) * 12.4).toBeLessThan(7.8);
+  it("a 21 W tester takes 7.6 V and the lamp the rest", () => {
+    // (27/21)^(1/0.55) = 1.58 to 1. The 6.6 : 5.8 V once reckoned for it would need a current that rises with V^1.9.
+    near(share(21) * 12.4, 7.6, 0.1);
   });
   it("equal lamps share equally; the 5.2 : 7.2 V once reckoned fit no filament law", () =>
     near(share(27), 0.5, 0.005));
