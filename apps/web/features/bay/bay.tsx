@@ -40,10 +40,12 @@ export interface BayProps {
   readonly service: ServiceView;
   readonly index: PaperIndex;
   readonly ownConditions: readonly string[];
+  readonly ownSymptoms: readonly string[];
 }
 
 /** The screen where an attempt is worked: drawing, meter, car. */
-export function Bay({ attemptId, initialView, service, index, ownConditions }: BayProps) {
+export function Bay(props: BayProps) {
+  const { attemptId, initialView, service, index, ownConditions, ownSymptoms } = props;
   const router = useRouter();
   const { view, pending, notice, announcement, send, retry } = useAttempt(attemptId, initialView, announce);
   const online = useOnline();
@@ -198,7 +200,7 @@ export function Bay({ attemptId, initialView, service, index, ownConditions }: B
           <MeterPanel {...panel} armed={armed} onArm={setArmed} takeButton={takeButton} />
         </div>
         <div className="min-w-0 lg:col-span-2 xl:col-span-1">
-          <CarPanel {...panel} ownConditions={ownConditions} />
+          <CarPanel {...panel} ownConditions={ownConditions} ownSymptoms={ownSymptoms} />
         </div>
       </div>
       <ConnectionNotice online={online} notice={notice} onRetry={retry} />

@@ -3,6 +3,7 @@ import { ApartList } from "./apart-list";
 import { ConditionPanel } from "./condition-panel";
 import type { Names } from "./names";
 import { NoticeLine } from "./notice-line";
+import { NoticedList } from "./noticed-list";
 import { PanelHeading } from "./panel-heading";
 import { StandingTime } from "./standing-time";
 import type { Notice } from "./use-attempt";
@@ -14,10 +15,12 @@ export interface CarPanelProps {
   readonly send: (command: Command) => void;
   /** Names of the conditions that act on the system of the job. */
   readonly ownConditions: readonly string[];
+  /** Ids of what one notices of that system. */
+  readonly ownSymptoms: readonly string[];
 }
 
 /** The car: how it is being operated, what one notices, what has been taken apart. */
-export function CarPanel({ view, names, notice, send, ownConditions }: CarPanelProps) {
+export function CarPanel({ view, names, notice, send, ownConditions, ownSymptoms }: CarPanelProps) {
   const setValue = (name: string, value: string | number) =>
     send({ type: "setConditions", values: { [name]: value } });
   return (
@@ -29,14 +32,7 @@ export function CarPanel({ view, names, notice, send, ownConditions }: CarPanelP
       </section>
       <section aria-labelledby="car-noticed">
         <PanelHeading id="car-noticed">What you notice</PanelHeading>
-        <dl className="space-y-2">
-          {view.noticed.map((item) => (
-            <div key={item.id} className="border-l-2 border-edge pl-2">
-              <dt className="label-small">{item.title}</dt>
-              <dd>{item.text}</dd>
-            </div>
-          ))}
-        </dl>
+        <NoticedList noticed={view.noticed} own={ownSymptoms} />
       </section>
       <ApartList view={view} names={names} notice={notice} send={send} />
       <StandingTime notice={notice} send={send} />

@@ -1,6 +1,7 @@
 import type { SheetConductor } from "@probeworthy/diagram";
 import clsx from "clsx";
 import { themedColour } from "./colours";
+import { hoverHandlers, type OnHover } from "./hover-handlers";
 import styles from "./wiring-diagram.module.css";
 
 /** Thicker copper is drawn thicker, within what still reads as a line. */
@@ -14,7 +15,7 @@ export function ConductorLine({
   onPress,
 }: {
   readonly conductor: SheetConductor;
-  readonly onHover: (hovered: { readonly x: number; readonly y: number } | undefined) => void;
+  readonly onHover?: OnHover | undefined;
   /** By pointer only: the search and the T key do the same from the keyboard. */
   readonly onPress?: (() => void) | undefined;
 }) {
@@ -27,11 +28,7 @@ export function ConductorLine({
       className={clsx(styles.conductor, onPress && styles.pressable)}
       data-conductor={conductor.id}
       onClick={onPress}
-      onPointerMove={(event) => {
-        const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
-        if (box !== undefined) onHover({ x: event.clientX - box.left, y: event.clientY - box.top });
-      }}
-      onPointerLeave={() => onHover(undefined)}
+      {...(onHover && hoverHandlers(onHover))}
     >
       <polyline points={points} className={styles.conductorHit} />
       <polyline points={points} className={styles.outline} strokeWidth={width + 1.8} />

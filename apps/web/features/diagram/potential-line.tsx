@@ -1,5 +1,6 @@
 import type { Position, SheetConductor } from "@probeworthy/diagram";
 import type { Potentials } from "@/features/potentials/potentials-view";
+import { hoverHandlers, type OnHover } from "./hover-handlers";
 import { potentialColour } from "./potential-scale";
 import styles from "./wiring-diagram.module.css";
 
@@ -22,21 +23,14 @@ export function PotentialLine({
   readonly conductor: SheetConductor;
   readonly at: At;
   readonly supplyVolts: number;
-  readonly onHover: (place: Position | undefined) => void;
+  readonly onHover?: OnHover | undefined;
 }) {
   const [first, second, middle] = halves(conductor.points);
   const width = widthOf(at.amps);
   const text = (points: readonly Position[]) => points.map(({ x, y }) => `${x},${y}`).join(" ");
   const isLive = Math.abs(at.amps) >= noAmps;
   return (
-    <g
-      className={styles.conductor}
-      onPointerMove={(event) => {
-        const box = event.currentTarget.ownerSVGElement?.getBoundingClientRect();
-        if (box !== undefined) onHover({ x: event.clientX - box.left, y: event.clientY - box.top });
-      }}
-      onPointerLeave={() => onHover(undefined)}
-    >
+    <g className={styles.conductor} {...(onHover && hoverHandlers(onHover))}>
       <polyline points={text(conductor.points)} className={styles.conductorHit} />
       <polyline points={text(conductor.points)} className={styles.outline} strokeWidth={width + 1.8} />
       {[first, second].map((half, index) => (

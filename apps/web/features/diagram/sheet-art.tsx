@@ -50,7 +50,7 @@ export function SheetArt(props: SheetArtProps) {
             {potentials === undefined || at === undefined ? (
               <ConductorLine
                 conductor={conductor}
-                onHover={(place) => onHover?.(conductor.id, place)}
+                onHover={onHover && ((place) => onHover(conductor.id, place))}
                 onPress={onConductor && (() => onConductor(conductor.id))}
               />
             ) : (
@@ -58,7 +58,7 @@ export function SheetArt(props: SheetArtProps) {
                 conductor={conductor}
                 at={at}
                 supplyVolts={potentials.supplyVolts}
-                onHover={(place) => onHover?.(conductor.id, place)}
+                onHover={onHover && ((place) => onHover(conductor.id, place))}
               />
             )}
           </g>

@@ -2,6 +2,7 @@
 
 import { useMemo, useState } from "react";
 import { ProblemNotice } from "@/components/problem-notice";
+import { NoticedList } from "@/features/bay/noticed-list";
 import type { PaperIndex } from "@/features/papers/papers-view";
 import { SheetViewer } from "@/features/papers/sheet-viewer";
 import { PotentialLegend } from "./potential-legend";
@@ -51,15 +52,8 @@ export function PotentialSheet({ papers, index, initialSystem, inputFor }: Poten
       {shown !== undefined && (
         <>
           <PotentialLegend supplyVolts={shown.supplyVolts} />
-          <section aria-label="What one notices of the car">
-            <dl className="grid gap-x-8 gap-y-2 sm:grid-cols-2 lg:grid-cols-3" data-testid="noticed">
-              {shown.noticed.map(({ title, text }) => (
-                <div key={title} className="border-l-2 border-edge pl-2">
-                  <dt className="label-small">{title}</dt>
-                  <dd>{text}</dd>
-                </div>
-              ))}
-            </dl>
+          <section aria-label="What one notices of the car" className="mt-3" data-testid="noticed">
+            <NoticedList noticed={shown.noticed} own={shown.noticedFirst} columns />
           </section>
         </>
       )}

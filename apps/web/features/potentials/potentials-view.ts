@@ -9,7 +9,9 @@ export const potentialsSchema = z.strictObject({
   conductors: z.record(z.string(), z.strictObject({ from: z.number(), to: z.number(), amps: z.number() })),
   /** Top of the scale: the highest potential on the sheet, at least nominal, V. */
   supplyVolts: z.number(),
-  noticed: z.array(z.strictObject({ title: z.string(), text: z.string() })),
+  noticed: z.array(z.strictObject({ id: z.string(), title: z.string(), text: z.string() })),
+  /** Ids of what is out of the ordinary or about this sheet; the rest of the car is folded away. */
+  noticedFirst: z.array(z.string()),
   /** How the car stands, in words: conditions, what is unplugged, fuses that are out or open. */
   standing: z.strictObject({ unplugged: z.array(z.string()), pulledFuses: z.array(z.string()) }),
 });

@@ -8,6 +8,7 @@ import { toLearnerView } from "../services/attempts/command-attempt";
 import { paperIndexOf } from "./paper-index";
 import { serviceViewOf } from "./service-view";
 import { conditionsOfSystem } from "./system-conditions";
+import { symptomsOfSystem } from "./system-symptoms";
 
 export interface BayView {
   readonly view: LearnerView;
@@ -16,6 +17,8 @@ export interface BayView {
   readonly index: PaperIndex;
   /** Conditions that act on the system of the job: they are offered first. */
   readonly ownConditions: readonly string[];
+  /** Ids of what one notices of that system: shown open, the rest of the car folded away. */
+  readonly ownSymptoms: readonly string[];
 }
 
 /** Everything the bay shows of the owner's own attempt; undefined for an unknown one and for anybody else's. */
@@ -33,5 +36,6 @@ export async function loadBay(
     service: serviceViewOf(vehicleVersionId, document),
     index: paperIndexOf(vehicleVersionId, document),
     ownConditions: conditionsOfSystem(document, scenario.system),
+    ownSymptoms: symptomsOfSystem(document, scenario.system),
   };
 }

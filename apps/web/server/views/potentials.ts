@@ -2,6 +2,7 @@ import "server-only";
 import type { Sheet } from "@probeworthy/diagram";
 import { type PreparedVehicle, type Settled, settle, type VehicleState } from "@probeworthy/vehicle";
 import { type Potentials, potentialsSchema } from "@/features/potentials/potentials-view";
+import { symptomsOf } from "./system-symptoms";
 
 const rounded = (value: number, figures: number) => {
   const shown = Number(value.toFixed(figures));
@@ -51,12 +52,19 @@ function toView(vehicle: PreparedVehicle, settled: Settled, sheet: Sheet): Poten
     ]),
   );
   const { unplugged, pulledFuses } = settled.state;
+  const about = new Set(
+    symptomsOf(
+      document,
+      sheet.symbols.map(({ designator }) => designator),
+    ),
+  );
   const highest = Math.max(...Object.values(conductors).flatMap(({ from, to }) => [from, to]));
   return potentialsSchema.parse({
     points,
     conductors,
     supplyVolts: Math.max(document.nominalVolts, highest),
-    noticed: settled.symptoms.map(({ title, text }) => ({ title, text })),
+    noticed: settled.symptoms.map(({ id, title, text }) => ({ id, title, text })),
+    noticedFirst: settled.symptoms.filter(({ id, normal }) => !normal || about.has(id)).map(({ id }) => id),
     standing: { unplugged: [...unplugged], pulledFuses: [...pulledFuses] },
   });
 }
