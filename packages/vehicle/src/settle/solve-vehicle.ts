@@ -68,7 +68,7 @@ export function findRest(
     (relay) => new RelayControl(relay, state.slow.pulledIn?.includes(relay.id) ?? false, live),
   );
   const alternators = compiled.alternators.map(
-    (alternator) => new AlternatorControl(alternator, alternator.turns(world)),
+    (alternator) => new AlternatorControl(alternator, alternator.turns(world), live),
   );
   const surroundings = {
     keyOff: isKeyOff(state, compiled),

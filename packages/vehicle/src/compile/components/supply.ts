@@ -26,13 +26,17 @@ export function compileFuse(fuse: ComponentOf<"fuse">, builder: NetworkBuilder):
 const machineVolts = 40;
 /** From its sense terminal to its case, Ω. Common practice, no source. */
 const senseOhms = 10_000;
+/** A regulator that looks elsewhere makes up for its own droop but for this, Ω. Common practice, no source. */
+const sensedDroopOhms = 0.0005;
 /** What is left of the limit with one rectifier diode open. Common practice, no source. */
 const diodeOpenShare = 0.65;
 
-/** An alternator whose set-point has to be found, because it looks at the far end of a wire. */
+/** An alternator that looks at the far end of a wire. */
 export interface CompiledAlternator {
   readonly id: string;
-  readonly sense: string;
+  /** Element that moves the regulator's reference by what lies between its terminal and the sense point. */
+  readonly sensing: string;
+  readonly output: string;
   readonly ground: string;
   readonly volts: number;
   /** Whether the engine turns it fast enough to charge. */
@@ -41,9 +45,10 @@ export interface CompiledAlternator {
 
 /**
  * The machine and its regulator: a stiff source behind a current-limited regulator that cannot take current back.
- * While the engine turns too slowly the regulator is set to nothing and supplies nothing. With `sense: "wire"` a control
- * (settle/alternator-control) moves the set-point until the sensed volts are right. D+ is the lamp's way to ground while
- * the machine stands, and stands at B+ while it charges.
+ * While the engine turns too slowly the regulator is set to nothing and supplies nothing. With `sense: "wire"` its
+ * reference is raised by the volts between B+ and S, so that S is held at the set-point; a control
+ * (settle/alternator-control) ends that where B+ would climb too far. D+ is the lamp's way to ground while the machine
+ * stands, and stands at B+ while it charges.
  */
 export function compileChargingSource(
   source: ComponentOf<"chargingSource">,
@@ -70,10 +75,10 @@ export function compileChargingSource(
     id,
     input: rotor,
     output: plus,
-    reference: ground,
+    reference: source.sense === "wire" ? builder.node(`${id}#reference`) : ground,
     volts: source.regulatedVolts,
     limitAmps: source.limitAmps,
-    outputOhms: source.outputOhms,
+    outputOhms: source.sense === "wire" ? Math.min(sensedDroopOhms, source.outputOhms) : source.outputOhms,
   });
   const speed = compileExpression({ condition: source.speedCondition });
   const lamp = source.lampOhms;
@@ -94,5 +99,16 @@ export function compileChargingSource(
   if (source.sense !== "wire") return undefined;
   const sense = builder.inside(id, "S");
   builder.resistor(`${id}#sense`, sense, ground, senseOhms);
-  return { id, sense, ground, volts, turns: isTurning };
+  const sensing = `${id}#sensing`;
+  builder.add({
+    kind: "controlledSource",
+    id: sensing,
+    type: "vcvs",
+    positive: `${id}#reference`,
+    negative: ground,
+    controlPositive: plus,
+    controlNegative: sense,
+    gain: 0,
+  });
+  return { id, sensing, output: plus, ground, volts, turns: isTurning };
 }
