@@ -78,11 +78,12 @@ const trialsOf: Readonly<Record<string, readonly Trial[]>> = {
 function trialsFor(scenario: ScenarioDocument, cause: Cause): readonly Trial[] {
   const system = trialsOf[scenario.system] ?? [trial(idling)];
   const start = trial({ ...keyOff, ...scenario.startConditions });
-  const moved = cause.faults.flatMap((fault) =>
-    fault.kind === "intermittent"
-      ? system.map(({ conditions }) => trial({ ...conditions, [fault.condition]: fault.is }))
-      : [],
-  );
+  const moved = cause.faults.flatMap((template) => {
+    const fault = concrete(template, "mild");
+    if (fault.kind !== "intermittent" || fault.is === undefined) return [];
+    const { condition, is } = fault;
+    return system.map(({ conditions }) => trial({ ...conditions, [condition]: is }));
+  });
   const asleep = cause.normal || moved.length > 0 || scenario.startConditions.key !== "off";
   return [...system, ...moved, ...(asleep ? [start] : [trial(start.conditions, toSleep)])];
 }
