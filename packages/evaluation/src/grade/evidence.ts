@@ -2,7 +2,8 @@ import type { Fault, VehicleDocument } from "@probeworthy/vehicle";
 import type { AttemptContext } from "../context";
 import type { AttemptEvent, Observation } from "../event";
 import { codesAgree, liveDataAgrees, noticedAgrees, readingAgrees } from "./agreement";
-import { type CarPlayer, createCarPlayer, type HandOver, handOverOf } from "./car-player";
+import { type CarPlayer, createCarPlayer } from "./car-player";
+import { createHealthyTrack, type HealthyTrack } from "./healthy-track";
 import { type Hypothesis, hypothesesFor } from "./hypotheses";
 import type { Steps } from "./progress";
 import { groupOf } from "./repair-group";
@@ -42,7 +43,7 @@ export function* weighEvidence(context: AttemptContext, events: readonly Attempt
     events: worked,
     standIn: yield* standIns(context.document, worked),
     healthy: createCarPlayer(context.document, [], worked),
-    handOver: handOverOf(context.document, worked),
+    track: createHealthyTrack(context.document, worked),
     known: new Map(),
   };
   const survivors: Hypothesis[] = [];
@@ -71,7 +72,7 @@ interface Play {
   readonly events: readonly AttemptEvent[];
   readonly standIn: StandIn;
   readonly healthy: CarPlayer;
-  readonly handOver: HandOver | null;
+  readonly track: HealthyTrack;
   /** Fates by the cars of a hypothesis; null where they stand. Places that share stand-ins share theirs. */
   readonly known: Map<string, number | null>;
 }
@@ -85,13 +86,13 @@ function* fateOf(
   play: Play,
   progress: number,
 ): Steps<number | Hypothesis> {
-  const { document, events, standIn, healthy, handOver, known } = play;
+  const { document, events, standIn, healthy, track, known } = play;
   const players = new Map<string, CarPlayer>();
   const playerOf = (original: readonly Fault[]): CarPlayer => {
     const faults = standIn(original);
     if (faults.length === 0) return healthy;
     const key = JSON.stringify(faults);
-    const player = players.get(key) ?? createCarPlayer(document, faults, events, handOver);
+    const player = players.get(key) ?? createCarPlayer(document, faults, events, track);
     players.set(key, player);
     return player;
   };

@@ -39,14 +39,14 @@ export function playLine(
     if (observation.kind !== "noticed") throw new Error("the hand-over shows what can be noticed");
     const started = startState(vehicle, observation.context.conditions);
     if (!started.ok) return null;
-    return look({ vehicle, state: started.value, pendingSeconds: 0 }, event);
+    return lookAt({ vehicle, state: started.value, pendingSeconds: 0 }, event);
   }
   if (before === null) throw new Error("a log begins with the hand-over");
   const time = shopTime[command.type];
   const waiting = command.type === "wait" ? command.seconds : time.before;
   const worked: PlayedCar = { ...before, pendingSeconds: before.pendingSeconds + waiting };
   const change = changeOf(event);
-  if (change === null) return look(worked, event);
+  if (change === null) return lookAt(worked, event);
   const caughtUp = catchUp(worked);
   if (caughtUp === null) return null;
   // The look that follows a change is one stretch of time with it: half the work of two.
@@ -54,11 +54,11 @@ export function playLine(
     const conditions = { ...caughtUp.state.conditions, ...change.conditions };
     const seconds = changeSeconds.conditions + secondsAfter(command.type);
     const seen = advance(vehicle, { ...caughtUp.state, conditions }, seconds);
-    return seen.ok ? look({ vehicle, state: seen.value, pendingSeconds: 0 }, event) : null;
+    return seen.ok ? lookAt({ vehicle, state: seen.value, pendingSeconds: 0 }, event) : null;
   }
   const changed = changeState(vehicle, caughtUp.state, change);
   if (!changed.ok) return null;
-  return look({ vehicle, state: changed.value, pendingSeconds: secondsAfter(command.type) }, event);
+  return lookAt({ vehicle, state: changed.value, pendingSeconds: secondsAfter(command.type) }, event);
 }
 
 function changeOf({ command, observation }: AttemptEvent): Parameters<typeof changeState>[2] | null {
@@ -87,7 +87,8 @@ function catchUp(car: PlayedCar): PlayedCar | null {
   return aged.ok ? { ...car, state: aged.value, pendingSeconds: 0 } : null;
 }
 
-function look(played: PlayedCar, { observation, world }: AttemptEvent): Played | null {
+/** What a car that stands like this shows where the log shows something; time not yet simulated passes first. */
+export function lookAt(played: PlayedCar, { observation, world }: AttemptEvent): Played | null {
   if (observation.kind === "bench" || observation.kind === "submitted") {
     return { car: played, observation: null };
   }
