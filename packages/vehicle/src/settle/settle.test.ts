@@ -4,6 +4,7 @@ import { settle } from "../simulation/settle";
 import { thevenin } from "../simulation/thevenin";
 import { benchVehicle } from "../testing/bench-vehicle";
 import { Drive, idling, keyOn, must, turning } from "../testing/drive";
+import { lead, module, moduleRig } from "../testing/module-rig";
 
 describe("bridge", () => {
   it("meets its target and conserves power: feed power = load power + loss in the bridge", () => {
@@ -36,6 +37,28 @@ describe("bridge", () => {
 });
 
 describe("power", () => {
+  it("goes with the fuse, also where nothing else in the car moves", () => {
+    const rig = moduleRig({
+      modules: [module("A1", [], {})],
+      components: [{ kind: "fuse", id: "F1", title: "F1", ratingAmps: 10, form: "F", coldOhms: 0.007 }],
+      conductors: [lead("W90", "F1:2", "A1:30")],
+    });
+    const drive = new Drive(
+      [],
+      {},
+      {
+        ...rig,
+        conductors: rig.conductors.map((wire) =>
+          wire.to === "A1:30" && wire.id !== "W90" ? { ...wire, to: "F1:1" } : wire,
+        ),
+      },
+    );
+    expect(drive.now.modules.A1?.powered).toBe(true);
+    drive.do({ pullFuse: "F1" });
+    expect(drive.now.modules.A1?.powered).toBe(false);
+    drive.do({ fitFuse: "F1", fresh: false });
+    expect(drive.now.modules.A1?.powered).toBe(true);
+  });
   it("stays off when a module pulls its own supply below the drop-out, however often it is asked", () => {
     const drive = new Drive([{ kind: "seriesResistance", at: "W11", ohms: 40 }], keyOn);
     const first = drive.now;

@@ -111,7 +111,9 @@ export function findRest(
     if (!rest.ok) return rest;
     point = rest.value;
     for (const run of runs) run.look(point);
-    // At rest: what protects itself, wakes or counts may set everything in motion again.
+    // At rest: what drops out, protects itself, wakes or counts may set everything in motion again. A module whose
+    // supply is gone may be the only thing that moves, and the first pass has spared it.
+    if (pass === 0) for (const run of runs) moved = run.updatePower(true, live) || moved;
     for (const run of runs) moved = run.protectOutputs(point) || moved;
     for (const run of runs) moved = run.updateSleep(live) || moved;
     if (moved) continue;

@@ -125,6 +125,7 @@ describe("a shorted crankshaft sensor takes the engine module off the network", 
     const bench = new Bench(rig, faults).unplug("X12", "X13");
     expect(bench.codes("A2")).toBeUndefined();
     expect(bench.unplug("X11").codes("A2")).toEqual([]);
+    expect(bench.do({ plug: "X11" }).codes("A2")).toBeUndefined();
     expect(new Bench(rig).codes("A2")).toEqual([]);
   });
 });
