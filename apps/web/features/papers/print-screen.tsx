@@ -16,15 +16,17 @@ export interface PrintScreenProps {
   /** `all`, or the one system that is printed. */
   readonly chosen: string;
   readonly size: "A3" | "A4";
+  /** One for all pages: browsers do not agree about pages of mixed orientation. */
+  readonly orientation: "landscape" | "portrait";
 }
 
 /** Sheets ready for paper, as the browser prints them; the choice above them is not printed. */
 export function PrintScreen(props: PrintScreenProps) {
-  const { address, papers, vehicleTitle, systems, sheets, chosen, size } = props;
+  const { address, papers, vehicleTitle, systems, sheets, chosen, size, orientation } = props;
   const control = "min-h-11 rounded-sheet border border-edge bg-paper px-3 hover:border-ink";
   return (
     <div>
-      <style>{`@page { size: ${size} landscape; margin: 8mm; }`}</style>
+      <style>{`@page { size: ${size} ${orientation}; margin: 8mm; }`}</style>
       <form action={address} className="no-print mb-6 flex flex-wrap items-end gap-3">
         <label>
           <span className="label-small block">Sheets</span>

@@ -35,11 +35,13 @@ export default async function PrintPage({
   const sheets = await Promise.all(
     chosen.map(async ({ id }) => ({ id, sheet: await loadSheet(papers, id) })),
   );
+  const tall = sheets.filter(({ sheet: { width, height } }) => height > width).length;
+  const orientation = tall * 2 > sheets.length ? "portrait" : "landscape";
   const { holder, id } = whose.data;
   return (
     <SheetPage
       title="Print the wiring diagrams"
-      lead="One system a page, landscape. What is printed is the drawing of the car in order."
+      lead="One system a page. What is printed is the drawing of the car in order."
       above={
         <Link href={holder === "vehicles" ? `/vehicles/${id}` : `/jobs/${id}`} className="link">
           {holder === "vehicles" ? "Back to the vehicle" : "Back to the job"}
@@ -49,7 +51,7 @@ export default async function PrintPage({
       entries={[
         { label: "Vehicle", value: document.title },
         { label: "Sheets", value: sheets.length },
-        { label: "Paper", value: `${size} landscape` },
+        { label: "Paper", value: `${size} ${orientation}` },
       ]}
     >
       <PrintScreen
@@ -60,6 +62,7 @@ export default async function PrintPage({
         sheets={sheets}
         chosen={chosen.length === systems.length ? "all" : sheet}
         size={size}
+        orientation={orientation}
       />
     </SheetPage>
   );
