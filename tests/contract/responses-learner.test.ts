@@ -391,7 +391,7 @@ describe("what the learner's routes answer", () => {
     const secrets = await secretsOf(scenario, school.organisationId, id);
     expect(leaksIn(text, secrets.slice(0, 5))).toEqual([]);
     expect(Object.keys(JSON.parse(text)).sort()).toEqual(
-      "conductors noticed noticedFirst points standing supplyVolts".split(" "),
+      "apart conductors noticed noticedFirst points supplyVolts".split(" "),
     );
     const live = { of: "vehicle", system: scenario.system, conditions: {}, faults: [] };
     expect((await ask(live)).status).toBe(422);

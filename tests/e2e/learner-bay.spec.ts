@@ -54,7 +54,7 @@ test("leads are placed on the drawing and read from the keyboard alone", async (
   await page.getByRole("tab", { name: "Points" }).focus();
   await page.keyboard.press("Home");
   await expect(page.getByRole("tab", { name: "Diagram" })).toHaveAttribute("aria-selected", "true");
-  const target = page.locator("[data-target='point G1:-']");
+  const target = page.locator("[data-target='point X2.1:h']");
   await target.focus();
   await page.keyboard.press("Enter");
   await expect(target).toHaveAttribute("aria-pressed", "true");

@@ -44,8 +44,8 @@ export function PotentialSheet({ papers, index, initialSystem, inputFor }: Poten
         onSystem={setSystem}
         points={points}
         leads={noLeads}
-        unplugged={shown?.standing.unplugged ?? []}
-        pulledFuses={shown?.standing.pulledFuses ?? []}
+        unplugged={shown?.apart.unplugged ?? []}
+        pulledFuses={shown?.apart.pulledFuses ?? []}
         potentials={shown}
         hint={isBusy ? "Working it out …" : "Computed from the model"}
       />

@@ -12,8 +12,8 @@ export const potentialsSchema = z.strictObject({
   noticed: z.array(z.strictObject({ id: z.string(), title: z.string(), text: z.string() })),
   /** Ids of what is out of the ordinary or about this sheet; the rest of the car is folded away. */
   noticedFirst: z.array(z.string()),
-  /** How the car stands, in words: conditions, what is unplugged, fuses that are out or open. */
-  standing: z.strictObject({ unplugged: z.array(z.string()), pulledFuses: z.array(z.string()) }),
+  /** What is unplugged and which fuses are out or open. */
+  apart: z.strictObject({ unplugged: z.array(z.string()), pulledFuses: z.array(z.string()) }),
 });
 export type Potentials = z.infer<typeof potentialsSchema>;
 

@@ -65,6 +65,6 @@ function toView(vehicle: PreparedVehicle, settled: Settled, sheet: Sheet): Poten
     supplyVolts: Math.max(document.nominalVolts, highest),
     noticed: settled.symptoms.map(({ id, title, text }) => ({ id, title, text })),
     noticedFirst: settled.symptoms.filter(({ id, normal }) => !normal || about.has(id)).map(({ id }) => id),
-    standing: { unplugged: [...unplugged], pulledFuses: [...pulledFuses] },
+    apart: { unplugged: [...unplugged], pulledFuses: [...pulledFuses] },
   });
 }
