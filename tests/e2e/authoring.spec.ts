@@ -12,6 +12,7 @@ const rows = [
 ] as const;
 
 test("battery, fuse, switch and lamp from a blank sheet", async ({ page }) => {
+  test.setTimeout(300_000);
   await signInAs(page, "instructor");
   const beside = page.getByRole("complementary", { name: "What becomes of it" });
 
@@ -53,6 +54,8 @@ test("battery, fuse, switch and lamp from a blank sheet", async ({ page }) => {
       }
     }
     await expect(page.getByLabel("To of W5", { exact: true })).toHaveValue("XE1");
+    // A lead to a fuse has none before it, so the fuse sits close to the battery.
+    await page.getByLabel("Length, m of W1", { exact: true }).fill("0.2");
   });
 
   await test.step("name the system and see it drawn", async () => {

@@ -63,7 +63,7 @@ test("from a copied scenario to a score that was changed with a reason", async (
     await page.getByRole("button", { name: "Draw variants" }).click();
     const table = page.getByRole("table", { name: "Drawn variants side by side" });
     await expect(table.getByRole("columnheader", { name: /Variant 2/ })).toBeVisible({ timeout: 60_000 });
-    await expect(table.getByText("Fuse F2 open")).toHaveCount(2);
+    await expect(table.getByText("Fuse blown: F2")).toHaveCount(2);
     await expect(table.getByText(/Steering effort felt: heavy: no assist at all/).first()).toBeVisible();
     await expectAccessible(page);
   });
@@ -129,7 +129,7 @@ test("from a copied scenario to a score that was changed with a reason", async (
 
   await test.step("replay, then a decision with a reason", async () => {
     await expect(page.getByRole("heading", { name: "Replay" })).toBeVisible({ timeout: 60_000 });
-    await expect(page.getByText("Fuse F2 open", { exact: true })).toBeVisible();
+    await expect(page.getByText("Fuse blown: F2", { exact: true })).toBeVisible();
     await page.getByRole("slider", { name: "Line of the log" }).press("End");
     await expect(page.getByText("Handed in the report").first()).toBeVisible();
     await expectAccessible(page);

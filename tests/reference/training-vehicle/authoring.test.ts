@@ -51,7 +51,9 @@ describe.each(trainingVehicle.systems.map(({ id, title }) => [title, id] as cons
       // Without the starter nothing pulls the battery down.
       if (row.conditions.key === "start" && !hasStarter) return [];
       const own = found[position]?.value ?? Number.NaN;
-      return agrees(own, value, unit) ? [] : [`${row.point}, ${row.conditionTitle}: ${own} instead of ${value}`];
+      return agrees(own, value, unit)
+        ? []
+        : [`${row.point}, ${row.conditionTitle}: ${own} instead of ${value}`];
     });
     expect(differing).toEqual([]);
   });

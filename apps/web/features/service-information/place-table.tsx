@@ -7,7 +7,7 @@ const zoneWords = (zone: Zone): string => zone.replace(/[A-Z]/g, (letter) => ` $
 /** Where the components of a system sit. */
 export function PlaceTable({ places }: { readonly places: ServiceSystem["places"] }) {
   return (
-    <Table caption="Component places" captionHidden>
+    <Table caption="Where each part sits" captionHidden>
       <TableHead>
         <tr>
           <HeaderCell>Part</HeaderCell>

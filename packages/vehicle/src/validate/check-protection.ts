@@ -7,10 +7,14 @@ import { copperLinks, reach } from "./nets";
 /** From this cross-section on, starter and charging cables usually run without a fuse, mm². Common practice, no source. */
 const mainCable = 16;
 
+/** A lead from the battery to a fuse holder may be so long without one before it, m. Common practice, no source. */
+const leadToFuse = 0.3;
+
 /** Feeds without a fuse, and fuses larger than a conductor behind them carries (continuous current at 30 °C). */
 export function checkProtection(document: VehicleDocument, index: VehicleIndex): DocumentMessage[] {
   const links = copperLinks(document, index, { switches: true });
   const messages: DocumentMessage[] = [];
+  const fuses = document.components.filter(({ kind }) => kind === "fuse");
   const live = new Set<string>();
   const unfused = new Set<number>();
   for (const component of document.components) {
@@ -23,10 +27,16 @@ export function checkProtection(document: VehicleDocument, index: VehicleIndex):
   for (const position of [...unfused].sort((a, b) => a - b)) {
     const conductor = document.conductors[position];
     if (!conductor || conductor.squareMillimetres >= mainCable) continue;
+    const endsAtFuse = [conductor.from, conductor.to].some((end) =>
+      fuses.some(({ id }) => end.startsWith(`${id}:`)),
+    );
+    if (endsAtFuse && conductor.metres <= leadToFuse) continue;
     messages.push({
       severity: "error",
       path: `conductors[${position}]`,
-      message: `${conductor.id} (${conductor.squareMillimetres} mm²) is live from the battery with no fuse before it; feed it through a fuse`,
+      message: endsAtFuse
+        ? `${conductor.id} (${conductor.squareMillimetres} mm², ${conductor.metres} m) is live from the battery with no fuse before it; put the fuse within ${leadToFuse} m of the supply`
+        : `${conductor.id} (${conductor.squareMillimetres} mm²) is live from the battery with no fuse before it; feed it through a fuse`,
     });
   }
   document.components.forEach((component) => {

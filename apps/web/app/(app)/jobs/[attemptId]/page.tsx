@@ -15,7 +15,14 @@ export default async function BayPage({ params }: { readonly params: Promise<{ a
   if (bay.view.status === "submitted") redirect(`/jobs/${attemptId}/result`);
   return (
     <>
-      <Bay attemptId={attemptId} initialView={bay.view} service={bay.service} index={bay.index} ownConditions={bay.ownConditions} ownSymptoms={bay.ownSymptoms} />
+      <Bay
+        attemptId={attemptId}
+        initialView={bay.view}
+        service={bay.service}
+        index={bay.index}
+        ownConditions={bay.ownConditions}
+        ownSymptoms={bay.ownSymptoms}
+      />
       <TitleBlock
         entries={[
           { label: "Job", value: bay.view.job.title },
