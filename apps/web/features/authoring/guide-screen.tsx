@@ -34,7 +34,8 @@ const steps: readonly Step[] = [
       <>
         In Conductors add the rows of the table below, or copy them and paste them into the first cell. A
         conductor ends at a component terminal (<code>F1:1</code>), a cavity (<code>X2.5</code>), a splice or
-        a ground point (<code>XE1</code>). Ends that exist are offered as you type.
+        a ground point (<code>XE1</code>). The first lead, from the battery to the fuse, is 0.2 m long: it has
+        no fuse before it. Ends that exist are offered as you type.
       </>
     ),
   },
