@@ -106,7 +106,7 @@ test("battery, fuse, switch and lamp from a blank sheet", async ({ page }) => {
     await expectAccessible(page);
     await dialog.getByRole("button", { name: "Publish", exact: true }).click();
     await expect(page.getByRole("heading", { level: 1, name })).toBeVisible();
-    await page.getByRole("link", { name: "Vehicles" }).click();
+    await page.getByRole("link", { name: "Vehicles", exact: true }).click();
     await expect(page.getByRole("row", { name: new RegExp(`${name}.*Work lamp.*1`) })).toBeVisible();
     await page.goto("/scenarios/new");
     await expect(page.getByLabel("Vehicle")).toContainText(name);
