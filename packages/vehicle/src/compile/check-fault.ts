@@ -1,5 +1,6 @@
 import type { Component, ComponentOf } from "../document/component";
 import type { Fault } from "../document/fault";
+import { sensorChannels } from "../document/part-facts";
 import { terminalsOf, type VehicleIndex } from "../document/vehicle-index";
 import { parsePoint } from "../points/point-ids";
 import type { VehicleError } from "../simulation/types";
@@ -223,10 +224,3 @@ const member = (
   names.includes(name)
     ? undefined
     : [field, `${fault.component} has no ${field} ${name}; it has ${names.join(", ") || "none"}`];
-
-/** Terminals of a sensor's analogue outputs. */
-export function sensorChannels(component: Component | undefined): string[] {
-  if (component?.kind === "torqueSensor") return [component.terminals.signal1, component.terminals.signal2];
-  if (component?.kind === "positionSensor") return component.tracks.map(({ signal }) => signal);
-  return [];
-}

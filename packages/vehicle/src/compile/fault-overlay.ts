@@ -1,4 +1,5 @@
 import type { Fault } from "../document/fault";
+import { neighbours } from "../document/part-facts";
 import type { Connector } from "../document/vehicle-document";
 import type { VehicleIndex } from "../document/vehicle-index";
 import { nodeOf, parsePoint } from "../points/point-ids";
@@ -295,21 +296,4 @@ function holdsWhen(fault: Extract<Fault, { kind: "intermittent" }>): (world: Wor
     const value = world.readings.condition(condition);
     return (above === undefined || value > above) && (below === undefined || value < below);
   };
-}
-
-/** Pairs of cavities side by side or one above the other; cavities are numbered row by row. */
-export function neighbours({ cavities, columns }: Connector): [string, string][] {
-  const places = new Map(
-    cavities.map(({ cavity }, order) => {
-      const number = /^[0-9]+$/.test(cavity) ? Number(cavity) - 1 : order;
-      return [number, cavity] as const;
-    }),
-  );
-  return [...places].flatMap(([number, cavity]): [string, string][] => {
-    const right = (number + 1) % columns === 0 ? undefined : places.get(number + 1);
-    const under = places.get(number + columns);
-    return [right, under].flatMap((other): [string, string][] =>
-      other === undefined ? [] : [[cavity, other]],
-    );
-  });
 }

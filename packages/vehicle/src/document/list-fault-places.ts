@@ -1,9 +1,7 @@
-import { sensorChannels } from "../compile/check-fault";
-import { isPluggable } from "../compile/components/relay";
-import { neighbours } from "../compile/fault-overlay";
 import { conductorEndPoints } from "../points/conductor-end-points";
 import type { Component, ComponentOf } from "./component";
 import type { Fault } from "./fault";
+import { isPluggable, neighbours, sensorChannels } from "./part-facts";
 import type { Connector, VehicleDocument } from "./vehicle-document";
 import { createVehicleIndex, terminalsOf, type VehicleIndex } from "./vehicle-index";
 

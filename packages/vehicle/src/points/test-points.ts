@@ -1,6 +1,6 @@
 import { requireCompiled } from "../compile/compile-vehicle";
-import { isPluggable } from "../compile/components/relay";
 import type { Component } from "../document/component";
+import { isPluggable } from "../document/part-facts";
 import type { Connector } from "../document/vehicle-document";
 import { terminalsOf, type VehicleIndex } from "../document/vehicle-index";
 import type { PreparedVehicle, TestPoint, VehicleState } from "../simulation/types";

@@ -1,8 +1,8 @@
 import { type CompiledVehicle, requireCompiled } from "../compile/compile-vehicle";
-import { isPluggable } from "../compile/components/relay";
 import { clearedStatus } from "../diagnosis/status-byte";
 import { conditionProblems } from "../document/check-references";
 import type { ConditionValues } from "../document/condition";
+import { isPluggable } from "../document/part-facts";
 import type { VehicleIndex } from "../document/vehicle-index";
 import { err, type Result } from "../result";
 import { ambientCelsius } from "../settle/world";

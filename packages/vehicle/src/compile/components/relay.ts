@@ -1,4 +1,5 @@
 import type { ComponentOf } from "../../document/component";
+import { isPluggable } from "../../document/part-facts";
 import { relayTerminals } from "../../document/vehicle-index";
 import { copperOhmsAt } from "../../physics/copper";
 import { openOhms } from "../fault-overlay";
@@ -22,9 +23,6 @@ export interface CompiledRelay {
 /** Between a relay's blade and its socket, Ω. Common practice, no source. */
 const bladeOhms = 0.0015;
 const defaultSuppressorOhms = 680;
-
-/** A relay that stands in a socket; one with terminals of its own (a solenoid) is bolted on. */
-export const isPluggable = (relay: ComponentOf<"relay">): boolean => relay.terminals === undefined;
 
 /**
  * Coil (copper, at ambient temperature), what lies across it, and the contacts. Where the armature stands is found by
