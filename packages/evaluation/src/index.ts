@@ -1,5 +1,6 @@
 export * from "./command";
 export * from "./event";
 export * from "./grade";
+export * from "./rubric-presets";
 export * from "./scenario";
 export * from "./view";

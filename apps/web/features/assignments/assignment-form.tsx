@@ -19,6 +19,7 @@ import {
   revealPolicies,
 } from "./assignment-input";
 import type { AssignmentOptions } from "./assignment-options-view";
+import { PresetButtons } from "./preset-buttons";
 import { WeightFields } from "./weight-fields";
 
 const modeHints = {
@@ -151,6 +152,12 @@ export function AssignmentForm({ options, scenarioId }: AssignmentFormProps) {
           <TextInput inputMode="decimal" {...register("passMark", { setValueAs: emptyAsNull })} />
         </Field>
       </div>
+      <PresetButtons
+        onChoose={({ weights, passMark }) => {
+          setValue("weights", { ...weights }, { shouldValidate: true });
+          setValue("passMark", passMark, { shouldValidate: true });
+        }}
+      />
       <WeightFields
         control={form.control}
         name="weights"

@@ -15,6 +15,12 @@ export const rubricWords = {
   report: "Report",
 } as const;
 
+export const presetWords = {
+  practice: "Practice",
+  collegeTest: "College test",
+  skillCheck: "Skills check",
+} as const;
+
 export const levelWords = {
   starter: "Starter",
   intermediate: "Intermediate",
