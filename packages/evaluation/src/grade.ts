@@ -22,11 +22,20 @@ export const gradeLineSchema = z.strictObject({
   awaitsPerson: z.boolean(),
 });
 
-/** After each observation: which candidate causes the readings still allow. */
+/** How likely a repair group is among all, 0 … 1. */
+export const groupShareSchema = z.strictObject({ id: z.string(), share: z.number().min(0).max(1) });
+
+/** After each observation: which candidate causes the readings still allow, and how likely each is. */
 export const evidenceStepSchema = z.strictObject({
   line: z.number().int(),
   standing: z.array(z.string()), // ids of repair groups not yet ruled out
   ruledOut: z.array(z.string()),
+  /** Fall of uncertainty at this line, bits; negative where a reading made it less clear. Absent in older grades. */
+  bits: z.number().optional(),
+  /** Entropy over repair groups after this line, bits. */
+  uncertainty: z.number().nonnegative().optional(),
+  /** Groups with a share of 0.005 or more, greatest first. */
+  shares: z.array(groupShareSchema).optional(),
 });
 
 export const gradeResultSchema = z.strictObject({
@@ -43,6 +52,31 @@ export const gradeResultSchema = z.strictObject({
     truth: z.string(),
     named: z.string().nullable(),
     proven: z.boolean(),
+    /** Before the hand-over. This and what follows is absent in older grades. */
+    prior: z.strictObject({ uncertainty: z.number(), shares: z.array(groupShareSchema) }).optional(),
+    /** Groups no allowed test can tell from the truth. */
+    equivalent: z.array(z.string()).optional(),
+    /** Entries that no cause left explains: misread, or by a second cause. */
+    contradictions: z.array(z.strictObject({ line: z.number().int(), text: z.string() })).optional(),
+    /** Still standing at submission, with the test that would have told it from the truth, in plain words. */
+    rivals: z
+      .array(z.strictObject({ id: z.string(), title: z.string(), wouldRuleOut: z.string().nullable() }))
+      .optional(),
+    /** The reference strategy's way for this variant. */
+    reference: z
+      .strictObject({
+        minutes: z.number(),
+        readings: z.number().int(),
+        steps: z.array(
+          z.strictObject({
+            text: z.string(),
+            minutes: z.number(),
+            bits: z.number(),
+            uncertainty: z.number(),
+          }),
+        ),
+      })
+      .optional(),
   }),
   truth: z.array(z.strictObject({ title: z.string(), correction: z.string() })),
 });
