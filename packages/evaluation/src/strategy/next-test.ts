@@ -38,7 +38,7 @@ export const testKey = (plan: Plan, situation: Situation, test: PlannedTest): st
  * expected to gain `leastBits`. Ties go to the earlier in the list, so that the answer is always the same.
  */
 export function* nextTest(plan: Plan, search: Search): Steps<NextTest | null> {
-  const { document } = plan.context;
+  const { document } = plan;
   const standing = standingPlaces(search.shares);
   let best: (NextTest & { rate: number }) | null = null;
   for (const [position, situation] of plan.situations.entries()) {

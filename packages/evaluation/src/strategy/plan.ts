@@ -1,3 +1,4 @@
+import type { VehicleDocument } from "@probeworthy/vehicle";
 import type { AttemptContext } from "../context";
 import { type Candidate, candidatesOf } from "./candidates";
 import { createPictures, type Picture } from "./car-pictures";
@@ -11,7 +12,7 @@ import { type TestSet, testsOf } from "./tests";
  * variants of one scenario may share it.
  */
 export interface Plan {
-  readonly context: AttemptContext;
+  readonly document: Pick<VehicleDocument, "conditions">;
   readonly candidates: readonly Candidate[];
   /** Candidates by repair group, by their place in the list. */
   readonly members: ReadonlyMap<string, readonly number[]>;
@@ -30,7 +31,7 @@ export function createPlan(context: AttemptContext): Plan {
   }
   const set = testsOf(context);
   return {
-    context,
+    document: context.document,
     candidates,
     members,
     situations: situationsOf(context),

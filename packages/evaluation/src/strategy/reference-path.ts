@@ -53,7 +53,8 @@ export function* referencePath(
   return yield* searchFor(plan, context.variant.faults);
 }
 
-function* searchFor(plan: Plan, truth: readonly Fault[]): Steps<ReferencePath> {
+/** The same for any car: the faults are those of the car that answers the tests. */
+export function* searchFor(plan: Plan, truth: readonly Fault[]): Steps<ReferencePath> {
   const [start] = plan.situations;
   if (start === undefined) throw new Error("a car is handed over in some situation");
   const steps: ReferenceStep[] = [];

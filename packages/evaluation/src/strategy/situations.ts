@@ -60,7 +60,11 @@ function titleOf(condition: string, value: string, document: VehicleDocument): s
 }
 
 /** The command that leads from one situation to another; none where they are the same. */
-export function wayTo(from: Situation, to: Situation, document: VehicleDocument): Command[] {
+export function wayTo(
+  from: Situation,
+  to: Situation,
+  document: Pick<VehicleDocument, "conditions">,
+): Command[] {
   const values = Object.fromEntries(
     document.conditions.flatMap((definition) => {
       const { name } = definition;
