@@ -34,6 +34,17 @@ export const correctionActions = [
   "explainToCustomer",
 ] as const;
 
+const causeSchema = z.strictObject({
+  kind: z.enum(causeKinds),
+  /** A conductor, cavity, connector, ground point, fuse or component; empty only for `workingAsDesigned`. */
+  place: z.string().max(40),
+  explanation: z.string().trim().min(10, "say which readings show it").max(4000),
+});
+export type ReportedCause = z.infer<typeof causeSchema>;
+
+/** Causes a report may carry beside its first. */
+export const furtherCausesAtMost = 3;
+
 /** Concern, cause, correction: the three parts of a repair order. */
 export const reportSchema = z.strictObject({
   concern: z
@@ -41,12 +52,9 @@ export const reportSchema = z.strictObject({
     .trim()
     .min(10, "say in a sentence what the customer's concern is and that you have confirmed it")
     .max(4000),
-  cause: z.strictObject({
-    kind: z.enum(causeKinds),
-    /** A conductor, cavity, connector, ground point, fuse or component; empty only for `workingAsDesigned`. */
-    place: z.string().max(40),
-    explanation: z.string().trim().min(10, "say which readings show it").max(4000),
-  }),
+  cause: causeSchema,
+  /** A second fault behind the first; older reports have none. */
+  further: z.array(causeSchema).max(furtherCausesAtMost).optional(),
   correction: z.strictObject({
     action: z.enum(correctionActions),
     place: z.string().max(40),

@@ -17,6 +17,7 @@ export type { AttemptContext } from "./context";
 export { decide } from "./decide/decide";
 export { checkLog, type GradeError } from "./grade/check-log";
 export { type GradeOptions, grade, gradeSteps } from "./grade/grade-attempt";
+export { type RubricTerms, reweigh } from "./grade/reweigh";
 export { learnerView } from "./learner-view";
 export { openAttempt } from "./open-attempt";
 export { type Preview, previewVariants } from "./preview-variants";

@@ -9,6 +9,11 @@ export function submitReport(bench: Bench, report: Report): Decision {
   const { cause, correction } = report;
   const named = [
     { path: "report.cause.place", place: cause.place, mayBeEmpty: cause.kind === "workingAsDesigned" },
+    ...(report.further ?? []).map(({ place }, index) => ({
+      path: `report.further[${index}].place`,
+      place,
+      mayBeEmpty: false,
+    })),
     {
       path: "report.correction.place",
       place: correction.place,

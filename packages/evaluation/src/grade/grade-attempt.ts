@@ -17,6 +17,7 @@ import { judgeNaming } from "./naming";
 import { finish, type Steps, stage } from "./progress";
 import { measureProof } from "./proof";
 import { groupTitle, namedGroup, truthOf } from "./repair-group";
+import { weigh } from "./reweigh";
 
 /** What an assignment may set otherwise than the scenario. */
 export interface GradeOptions {
@@ -31,8 +32,6 @@ const titles: Readonly<Record<RubricLineName, string>> = {
   efficiency: "Efficiency",
   report: "Report",
 };
-
-const oneDecimal = (value: number): number => Math.round(value * 10) / 10;
 
 /**
  * Grades a log against its variant: five lines, each with reasons that cite log lines, and what the readings ruled out
@@ -85,24 +84,13 @@ export function* gradeSteps(
     report: scoreReport(attempted),
   };
   const weights = options.weights ?? scenario.weights;
-  const sum = rubricLines.reduce((total, line) => total + weights[line], 0);
-  const lines = rubricLines.map((line) => {
-    const maximum = (100 * weights[line]) / sum;
-    const { share, reasons, awaitsPerson } = scored[line];
-    return {
-      line,
-      title: titles[line],
-      weight: weights[line],
-      share,
-      points: oneDecimal(share * maximum),
-      maximum: oneDecimal(maximum),
-      reasons: reasons.map((reason) => ({ ...reason, lines: [...reason.lines] })),
-      awaitsPerson,
-    };
-  });
-  // From the shares, not from the rounded points, so that rounding is done once.
-  const score = oneDecimal(
-    rubricLines.reduce((total, line) => total + (scored[line].share * 100 * weights[line]) / sum, 0),
+  const { score, lines } = weigh(
+    rubricLines.map((line) => {
+      const { share, reasons, awaitsPerson } = scored[line];
+      const cited = reasons.map((reason) => ({ ...reason, lines: [...reason.lines] }));
+      return { line, title: titles[line], share, reasons: cited, awaitsPerson };
+    }),
+    weights,
   );
   const passMark = options.passMark ?? scenario.passMark;
   return ok(

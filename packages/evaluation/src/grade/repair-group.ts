@@ -45,9 +45,15 @@ export function groupTitle(group: string, document: VehicleDocument): string {
     .join(" and ");
 }
 
-/** The group a report names. */
-export const namedGroup = (report: Report): string =>
-  report.cause.kind === "workingAsDesigned" ? nothingWrong : report.cause.place;
+/** Every cause a report claims; empty when it says that nothing is wrong. */
+export const claimsOf = (report: Report): readonly Report["cause"][] =>
+  [report.cause, ...(report.further ?? [])].filter(({ kind }) => kind !== "workingAsDesigned");
+
+/** The group a report names: its places joined as in {@link groupOf}, or `none`. */
+export function namedGroup(report: Report): string {
+  const places = claimsOf(report).map(({ place }) => place);
+  return places.length === 0 ? nothingWrong : [...new Set(places)].sort().join("+");
+}
 
 /** What a family of faults is called in a report when no word fits better. */
 const familyCauses: Readonly<Record<FaultFamily, CauseKind>> = {

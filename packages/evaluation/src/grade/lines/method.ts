@@ -1,7 +1,7 @@
 import type { Prediction } from "../../command";
 import type { AttemptEvent } from "../../event";
 import { tolerance } from "../agreement";
-import { tellsOfTheCar } from "../observe-again";
+import { invalidTests } from "./invalid-tests";
 import { type Attempted, linesOf, measured, type Reason, type Scored, score } from "./line";
 
 type ReadingEvent = AttemptEvent & {
@@ -16,10 +16,6 @@ type Item = {
   readonly text: string;
   readonly lines: number[];
 } | null;
-
-/** What an invalid test costs, and the most they cost together. */
-const invalidEach = 0.1;
-const invalidAtMost = 0.3;
 
 /**
  * Method: the concern confirmed before anything was taken apart; voltages read while the circuit carries its load;
@@ -39,16 +35,7 @@ export function scoreMethod(attempted: Attempted): Scored {
     effect: (weight / total) * share,
     lines,
   }));
-  const invalid = attempted.events.filter(
-    (event) => isReading(event) && !tellsOfTheCar(event.observation, event.world.remarks),
-  );
-  if (invalid.length > 0) {
-    reasons.push({
-      text: "A reading that means nothing: ohms on a live circuit, or the meter's own fuse was open.",
-      effect: -Math.min(invalidAtMost, invalidEach * invalid.length),
-      lines: linesOf(invalid),
-    });
-  }
+  reasons.push(...invalidTests(attempted.events));
   return score(
     reasons.reduce((sum, { effect }) => sum + effect, 0),
     reasons,
@@ -88,17 +75,19 @@ function loadedTests({ events, loaded }: Attempted): Item {
 /** Half of the tests telling something is good work. */
 const enoughTelling = 0.5;
 
-function tellingTests({ events, evidence }: Attempted): Item {
+/** Ruling out counts like finding: half for how many tests told something, half for how much of it there was to tell. */
+function tellingTests({ events, evidence, proof }: Attempted): Item {
   const tests = events.filter(({ observation }) =>
     ["reading", "codes", "liveData", "fuse"].includes(observation.kind),
   );
   const ruling = new Map(evidence.steps.map(({ line, ruledOut }) => [line, ruledOut.length]));
   const telling = tests.filter(({ sequence }) => (ruling.get(sequence) ?? 0) > 0);
   const causes = telling.reduce((sum, { sequence }) => sum + (ruling.get(sequence) ?? 0), 0);
+  const often = Math.min(1, telling.length / tests.length / enoughTelling);
   return {
     weight: 0.25,
-    share: Math.min(1, telling.length / tests.length / enoughTelling),
-    text: `${telling.length} of ${tests.length} tests told causes apart; together they ruled out ${causes}.`,
+    share: (often + proof.narrowed) / 2,
+    text: `${telling.length} of ${tests.length} tests told causes apart; together they ruled out ${causes}. Of what there was to find out after the hand-over, ${Math.round(100 * proof.narrowed)} % was found out.`,
     lines: linesOf(telling),
   };
 }
