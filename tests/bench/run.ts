@@ -2,6 +2,7 @@ import { circuitBench } from "./circuit";
 import { diagramBench } from "./diagram";
 import { evidenceBench } from "./evidence";
 import type { Measurement } from "./measurement";
+import { strategyBench } from "./strategy";
 import { vehicleBench } from "./vehicle";
 
 /** Every bench of the repository; each measures by itself and takes well under a minute. */
@@ -10,6 +11,7 @@ const benches: readonly (() => Promise<Measurement[]>)[] = [
   vehicleBench,
   diagramBench,
   evidenceBench,
+  strategyBench,
 ];
 
 const measured: Measurement[] = [];

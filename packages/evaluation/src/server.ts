@@ -10,6 +10,9 @@
  * gradeSteps(context, events) → the same in small pieces, with progress, for a server that must not stand still
  * previewVariants(scenario, vehicleDocument, seeds) → symptoms and faults per seed, for the author of a scenario
  * checkScenario(scenario, vehicleDocument) → messages with paths
+ * referencePath(context, plan?) → the tests the reference strategy makes on the variant's car, in small pieces
+ * difficultiesOf(scenario, vehicleDocument) → its length for every candidate and severity stage, in small pieces
+ * makeVariantInBand(scenario, vehicleDocument, seed, difficulties, band) → Result<Variant, …>
  */
 export { type AttemptState, evolve, replay } from "./attempt-state";
 export { checkScenario, type ScenarioMessage } from "./check-scenario";
@@ -21,5 +24,16 @@ export { type RubricTerms, reweigh } from "./grade/reweigh";
 export { learnerView } from "./learner-view";
 export { openAttempt } from "./open-attempt";
 export { type Preview, previewVariants } from "./preview-variants";
+export {
+  bandOf,
+  bandRatio,
+  bandsOf,
+  type Difficulty,
+  difficultiesOf,
+  makeVariantInBand,
+} from "./strategy/difficulty";
+export { nextTest } from "./strategy/next-test";
+export { createPlan } from "./strategy/plan";
+export { expectedMinutes, type ReferencePath, referencePath } from "./strategy/reference-path";
 export { makeVariant, type Variant, type VariantError, variantSchema } from "./variant";
 export { engineVersion } from "./version";

@@ -39,9 +39,12 @@ export function bandAt(id: number): Band {
   return { id, from, to: from * bandRatio };
 }
 
-/** The band of an expected length; what is shorter than the lowest band's beginning belongs to the lowest. */
-export const bandOf = (minutes: number): Band =>
-  bandAt(Math.max(0, Math.floor(Math.log(minutes / lowest) / Math.log(bandRatio) + 1e-9)));
+/** The band of an expected length; null for less than half a minute, which is no work to grade. */
+export function bandOf(minutes: number): Band | null {
+  if (minutes < lowest) return null;
+  const id = Math.floor(Math.log(minutes / lowest) / Math.log(bandRatio));
+  return bandAt(minutes < bandAt(id + 1).from ? id : id + 1); // at an edge the logarithm may be a hair short
+}
 
 /**
  * Length and diagnosability of every candidate at each stage of its severity. Costs seconds to minutes: do it once per
@@ -73,9 +76,8 @@ export function* difficultiesOf(
 export function bandsOf(rows: readonly Difficulty[]): { band: Band; candidates: string[] }[] {
   const byBand = new Map<number, Set<string>>();
   for (const { candidate, minutes, diagnosable } of rows) {
-    if (!diagnosable) continue;
-    const { id } = bandOf(minutes);
-    byBand.set(id, (byBand.get(id) ?? new Set()).add(candidate));
+    const id = diagnosable ? bandOf(minutes)?.id : undefined;
+    if (id !== undefined) byBand.set(id, (byBand.get(id) ?? new Set()).add(candidate));
   }
   return [...byBand]
     .sort(([one], [other]) => one - other)
@@ -100,7 +102,7 @@ export function makeVariantInBand(
 ): Result<Variant, VariantError | NoSuchBand> {
   const fits = new Set(
     rows.flatMap(({ candidate, stage, minutes, diagnosable }) =>
-      diagnosable && bandOf(minutes).id === band ? [`${stage} ${candidate}`] : [],
+      diagnosable && bandOf(minutes)?.id === band ? [`${stage} ${candidate}`] : [],
     ),
   );
   const fitting = concreteEntries(scenario).filter(({ candidate, stage }) =>
