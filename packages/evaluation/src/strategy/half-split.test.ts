@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { finish } from "../grade/progress";
+import { expectedGain } from "../reasoning/expected-gain";
 import type { Picture } from "./car-pictures";
 import { nextTest } from "./next-test";
 import { expectedBits, outcomesOf } from "./outcomes";
@@ -79,6 +80,22 @@ describe("the reference strategy on a series circuit", () => {
     // One of two halves: one bit, less the outlier's share of doubt which the plan does not count.
     expect(next?.bits).toBeCloseTo(1, 9);
     expect(uncertaintyOf(groupShares(plan, search.shares))).toBeCloseTo(4, 12);
+  });
+
+  it("expects what the plain formula says", () => {
+    const plan = seriesCircuit(5);
+    const shares = [0.4, 0.1, 0.2, 0.25, 0.05];
+    const shown = plan.candidates.map(({ cars }) =>
+      cars.map((car) => plan.pictures(car, { title: "", conditions: {} })),
+    );
+    for (const column of plan.set.tests.flatMap(({ columns }) => columns)) {
+      const outcomes = outcomesOf(column, shown);
+      const chances = outcomes.rows.map((row) =>
+        Array.from({ length: outcomes.count }, (_, at) => row?.chances[at - row.from] ?? 0),
+      );
+      const bits = expectedBits(outcomes, plan.members, Float64Array.from(shares));
+      expect(bits).toBeCloseTo(expectedGain(shares, chances), 9);
+    }
   });
 
   it("expects nothing of a test that all candidates answer alike", () => {

@@ -1,5 +1,6 @@
 import type { VehicleDocument } from "@probeworthy/vehicle";
 import type { AttemptContext } from "../context";
+import { entropy } from "../reasoning/entropy";
 import { type Candidate, candidatesOf } from "./candidates";
 import { createPictures, type Picture } from "./car-pictures";
 import type { Shown } from "./outcomes";
@@ -88,8 +89,4 @@ export function groupShares({ members }: Plan, shares: Float64Array): Map<string
 }
 
 /** Uncertainty about the repair group, bits. */
-export function uncertaintyOf(groups: ReadonlyMap<string, number>): number {
-  let bits = 0;
-  for (const share of groups.values()) if (share > 0) bits -= share * Math.log2(share);
-  return bits;
-}
+export const uncertaintyOf = (groups: ReadonlyMap<string, number>): number => entropy([...groups.values()]);
