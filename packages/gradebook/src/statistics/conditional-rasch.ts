@@ -39,8 +39,7 @@ export function conditionalRasch(table: ScoreTable): Statistic<ConditionalRasch>
   const counted = dichotomousItemCount(table);
   if (!counted.ok) return counted;
   const items = counted.value;
-  if (items >= 0 && items < 2 && table.length > 0)
-    return unknown({ code: "too_few_items", have: items, need: 2 });
+  if (items === 1) return unknown({ code: "too_few_items", have: items, need: 2 });
   const scores = totals(table);
   const informative = table.filter((_, row) => (scores[row] ?? 0) > 0 && (scores[row] ?? 0) < items);
   if (informative.length < attemptsForRasch) return tooFewAttempts(informative.length, attemptsForRasch);

@@ -7,7 +7,7 @@ import { type Statistic, tooFewAttempts } from "./result";
 /** A submitted attempt, as far as this table is concerned with it. */
 export interface DiagnosedAttempt {
   /**
-   * The hidden faults, none for a car with nothing wrong. `rightNames` are the kinds that name this fault rightly: an
+   * The hidden faults, none for a car with nothing wrong. `kind` is a word of the same list as the names; `rightNames` are the kinds that name this fault rightly: an
    * open wire may be named as open or as broken, and both are right.
    */
   readonly faults: readonly { readonly kind: string; readonly rightNames: readonly string[] }[];

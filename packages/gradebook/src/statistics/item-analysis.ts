@@ -72,6 +72,6 @@ export function itemDiscriminations(table: ScoreTable): Statistic<readonly Stati
 function withInterval(r: number, attempts: number): Correlation {
   const half = z95 / Math.sqrt(attempts - 3);
   // artanh of ±1 is not finite, and neither is its interval: a perfect correlation stays a point.
-  const onScale = Math.atanh(Math.max(-1, Math.min(1, r)));
+  const onScale = Math.atanh(r);
   return { r, interval: { low: Math.tanh(onScale - half), high: Math.tanh(onScale + half) }, attempts };
 }

@@ -65,7 +65,10 @@ export function twoParameterFit(table: AnswerTable): Statistic<MarginalFit> {
   return marginalFit(table, false, attemptsForOwnSlopes);
 }
 
-const mostIterations = 3000;
+const roundsOfEm = 40;
+const mostIterations = 140;
+/** With no slope above this the items have nothing in common, and a difficulty −d/a has no finite place. */
+const flattest = 0.02;
 /** A slope of twelve turns from 5 % to 95 % within half a unit of ability: no longer an estimate but a wall. */
 const steepest = 12;
 
@@ -111,25 +114,49 @@ function startingPoint(patterns: readonly Pattern[], layout: ParameterLayout): S
   return known(parameters);
 }
 
-/** EM with one Newton step a round, until the marginal gradient is as good as zero. */
+/**
+ * EM with one Newton step a round brings any start near the top; from there EM creeps where the answers say little, and
+ * Newton's method on the marginal likelihood itself takes over, falling back on EM where the surface is not yet a hilltop.
+ */
 function climb(patterns: readonly Pattern[], start: readonly number[], layout: ParameterLayout) {
-  const quadrature = standardNormal61;
-  let parameters = [...start];
+  let here = stateAt(patterns, start, layout);
   for (let iterations = 1; iterations <= mostIterations; iterations += 1) {
-    const expected = expectation(patterns, parameters, layout, quadrature);
-    const { gradient, information } = completeDerivatives(expected, parameters, layout, quadrature);
-    const slopes = parameters.slice(0, layout.commonSlope ? 1 : layout.items);
-    if (slopes.some((slope) => Math.abs(slope) > steepest)) return unknown({ code: "no_finite_estimate" });
-    if (Math.max(...gradient.map(Math.abs)) < 1e-6) {
-      return known({ parameters, logLikelihood: expected.logLikelihood, iterations });
+    const { parameters, gradient, information, logLikelihood } = here;
+    const slopes = parameters.slice(0, layout.commonSlope ? 1 : layout.items).map(Math.abs);
+    if (Math.max(...slopes) > steepest || Math.max(...slopes) < flattest) {
+      return unknown({ code: "no_finite_estimate" });
     }
-    const inverse = invertPositiveDefinite(information);
+    if (Math.max(...gradient.map(Math.abs)) < 1e-6) return known({ parameters, logLikelihood, iterations });
+    const inverse =
+      (iterations > roundsOfEm
+        ? invertPositiveDefinite(observedInformation(patterns, parameters, layout))
+        : null) ?? invertPositiveDefinite(information);
     if (inverse === null) return unknown({ code: "no_finite_estimate" });
     const step = multiply(inverse, gradient);
-    const share = Math.min(1, 1 / Math.max(...step.map(Math.abs)));
-    parameters = parameters.map((value, index) => value + share * (step[index] ?? 0));
+    let share = Math.min(1, 1 / Math.max(...step.map(Math.abs)));
+    const stepped = () => {
+      const values = parameters.map((value, index) => value + share * (step[index] ?? 0));
+      return stateAt(patterns, values, layout);
+    };
+    here = stepped();
+    // A step that overshoots is halved until it climbs, but for what rounding may take away.
+    const floor = logLikelihood - 1e-9 * Math.abs(logLikelihood);
+    while (share > 1e-6 && !(here.logLikelihood >= floor)) {
+      share /= 2;
+      here = stepped();
+    }
   }
   return unknown({ code: "no_convergence", iterations: mostIterations });
+}
+
+/** The marginal log-likelihood, its gradient, and the information of the complete answers. */
+function stateAt(patterns: readonly Pattern[], parameters: readonly number[], layout: ParameterLayout) {
+  const expected = expectation(patterns, parameters, layout, standardNormal61);
+  return {
+    parameters,
+    ...completeDerivatives(expected, parameters, layout, standardNormal61),
+    logLikelihood: expected.logLikelihood,
+  };
 }
 
 /** Minus the second derivatives of the marginal log-likelihood: central differences of its exact gradient. */
@@ -138,18 +165,11 @@ function observedInformation(
   parameters: readonly number[],
   layout: ParameterLayout,
 ): Matrix {
-  const gradientAt = (values: readonly number[]) =>
-    completeDerivatives(
-      expectation(patterns, values, layout, standardNormal61),
-      values,
-      layout,
-      standardNormal61,
-    ).gradient;
   const width = 1e-4;
   const columns = parameters.map((_, moved) => {
     const shifted = (by: number) => parameters.map((value, index) => (index === moved ? value + by : value));
-    const above = gradientAt(shifted(width));
-    const below = gradientAt(shifted(-width));
+    const above = stateAt(patterns, shifted(width), layout).gradient;
+    const below = stateAt(patterns, shifted(-width), layout).gradient;
     return above.map((value, index) => -(value - (below[index] ?? 0)) / (2 * width));
   });
   const information = zeros(parameters.length);

@@ -38,5 +38,5 @@ export function correlation(first: readonly number[], second: readonly number[])
   // Equal values leave a residue of rounding, not of spread.
   const still = 1e-20 * first.length;
   if (squaresOfFirst <= still || squaresOfSecond <= still) return null;
-  return both / Math.sqrt(squaresOfFirst * squaresOfSecond);
+  return Math.max(-1, Math.min(1, both / Math.sqrt(squaresOfFirst * squaresOfSecond)));
 }
