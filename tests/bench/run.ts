@@ -5,7 +5,7 @@ import type { Measurement } from "./measurement";
 import { strategyBench } from "./strategy";
 import { vehicleBench } from "./vehicle";
 
-/** Every bench of the repository; each measures by itself and takes well under a minute. */
+/** Every bench of the repository; each measures by itself. The strategy solves hundreds of cars and takes minutes. */
 const benches: readonly (() => Promise<Measurement[]>)[] = [
   circuitBench,
   vehicleBench,
