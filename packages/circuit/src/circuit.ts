@@ -36,12 +36,28 @@ export interface Circuit {
    */
   thevenin(a: NodeName, b: NodeName, options?: SolveOptions): Result<Thevenin>;
   /**
+   * Solves, and says how the network answers to currents pushed through pairs of its nodes: into the first, out of the
+   * second. Many questions of the kind "what if these few parts were different" then cost one solve together. Errors:
+   * unknown_node and those of `operatingPoint`.
+   */
+  responses(pairs: readonly (readonly [NodeName, NodeName])[], options?: SolveOptions): Result<Responses>;
+  /**
    * Floating-point additions, multiplications, divisions and exponentials that solving has taken so far, at the least:
    * those inside device laws are not counted. For benchmarks.
    */
   readonly operations: number;
   /** Where the last solve ended, to start others from; undefined when it did not converge. */
   startingPoint(): StartingPoint | undefined;
+}
+
+/** Holds until the next solve or change of the circuit. */
+export interface Responses {
+  /** Volts by which `node` rises for each ampere through pair `at`, for small changes, Ω. Throws for an unknown node. */
+  ohms(at: number, node: NodeName): number;
+  /** Whether the straight line is good enough: false where a curve bends on the way, and a solve is needed instead. */
+  holds(amps: ArrayLike<number>): boolean;
+  /** A snapshot of the network with these currents through the pairs besides, A; exact where `holds` is true. */
+  shifted(amps: ArrayLike<number>): OperatingPoint;
 }
 
 export interface Thevenin {

@@ -9,7 +9,7 @@ import type {
 } from "./public";
 import { transient as follow, prepareTransient as prepareInTime } from "./transient/prepare-transient";
 
-export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
+export type { Circuit, OperatingPoint, Responses, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
 export type { Periodic, PeriodicOptions } from "./periodic/options";
 export {

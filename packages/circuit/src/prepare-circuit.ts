@@ -27,6 +27,7 @@ export function prepareCircuit(network: Network): Result<Circuit> {
     attach: value.attach,
     detach: value.detach,
     thevenin: value.thevenin,
+    responses: value.responses,
     startingPoint: value.startingPoint,
     get operations() {
       return value.system.tally.operations;

@@ -10,7 +10,7 @@ import type { Result } from "./result";
 import type { TransientOptions } from "./transient/options";
 import type { Transient, TransientCircuit } from "./transient/transient-circuit";
 
-export type { Circuit, OperatingPoint, SolveOptions, StartingPoint } from "./circuit";
+export type { Circuit, OperatingPoint, Responses, SolveOptions, StartingPoint } from "./circuit";
 export type * from "./network";
 export type { Periodic, PeriodicOptions } from "./periodic/options";
 export {

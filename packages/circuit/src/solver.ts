@@ -8,7 +8,7 @@ import {
   tiedPairs,
 } from "./attachments";
 import { applyChange } from "./change-element";
-import type { OperatingPoint, SolveOptions, StartingPoint, Thevenin } from "./circuit";
+import type { OperatingPoint, Responses, SolveOptions, StartingPoint, Thevenin } from "./circuit";
 import { findIslands, type Islands, listLinks, refuseOpenCurrentSource, tiesTerminals } from "./connectivity";
 import type { Guard, Look, Part } from "./elements/definition";
 import { definitionOf } from "./elements/registry";
@@ -26,6 +26,7 @@ import {
   lookInto,
   readFigures,
 } from "./reading";
+import { findResponses } from "./responses";
 import { type CircuitError, fail, type Result, succeed } from "./result";
 import { solve } from "./solve";
 import { buildTables } from "./tables";
@@ -45,6 +46,7 @@ export interface Solver {
   attach(element: Attachable): Result<void>;
   detach(id: string): Result<void>;
   thevenin(a: NodeName, b: NodeName, options?: SolveOptions): Result<Thevenin>;
+  responses(pairs: readonly (readonly [NodeName, NodeName])[], options?: SolveOptions): Result<Responses>;
   /** Brings leaks and checks that depend on what is tied to what up to date. */
   connect(): Result<void>;
   /** The last solution, frozen. */
@@ -232,6 +234,16 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       : unconverged(system, numbering);
   };
 
+  const rowsOf = (nodes: readonly NodeName[]): Result<number[]> => {
+    const rows: number[] = [];
+    for (const node of nodes) {
+      const row = numbering.indexOf.get(node);
+      if (row === undefined) return fail("unknown_node", `There is no node "${node}".`, { node });
+      rows.push(row);
+    }
+    return succeed(rows);
+  };
+
   const solver: Solver = {
     directory,
     system,
@@ -294,19 +306,45 @@ export function createSolver(expanded: readonly Expanded[], numbering: Numbering
       return done;
     },
     thevenin(a, b, options) {
-      const rows: number[] = [];
-      for (const node of [a, b]) {
-        const row = numbering.indexOf.get(node);
-        if (row === undefined) return fail("unknown_node", `There is no node "${node}".`, { node });
-        rows.push(row);
-      }
+      const rows = rowsOf([a, b]);
+      if (!rows.ok) return rows;
       const solved = solver.solve(options);
       if (!solved.ok) return solved;
-      const [from, to] = rows;
+      const [from, to] = rows.value;
       const isTied = islands?.sets.find(from) === islands?.sets.find(to);
       isAtRest = false;
       const found = findThevenin(system, from, to, isTied);
       return found ? succeed(found) : { ok: false, error: singularAt(system.singularRow, numbering) };
+    },
+    responses(pairs, options) {
+      const rows = rowsOf(pairs.flat());
+      if (!rows.ok) return rows;
+      const solved = solver.solve(options);
+      if (!solved.ok) return solved;
+      isAtRest = false;
+      const found = findResponses(
+        system,
+        pairs.map((_, at) => [rows.value[2 * at], rows.value[2 * at + 1]]),
+      );
+      if (!found) return { ok: false, error: singularAt(system.singularRow, numbering) };
+      return succeed({
+        ohms: (at, node) => {
+          const row = numbering.indexOf.get(node);
+          if (row === undefined) throw new Error(`The network has no node "${node}".`);
+          return found.ohms(at, row);
+        },
+        holds: (amps) => {
+          const isStraight = found.go(amps);
+          found.back();
+          return isStraight;
+        },
+        shifted: (amps) => {
+          found.go(amps);
+          const point = solver.snapshot();
+          found.back();
+          return point;
+        },
+      });
     },
     snapshot: () => readFigures({ ...freezeFigures(live), attached: freezeAttached(attachments) }, directory),
     startingPoint: () => (hasSolution ? { ...saveStart(system), states: states.slice() } : undefined),

@@ -100,6 +100,8 @@ export function resetRegulators(table: RegulatorTable): void {
 const zAtLimit = 1 / currentBend;
 /** Below this z the output is nothing beside its leak, and farther down the numbers end. */
 const footEnd = -100;
+/** On the foot Newton goes down by one unit of z a step when it is far off; less than this is the end of its way. */
+const shortStep = 0.25;
 
 /** Output current as a part of the bend current; written about the nearer corner so that nothing cancels. */
 const outputCurve = (z: number, corner: number): number =>
@@ -160,7 +162,8 @@ function limitFolding(table: RegulatorTable, x: Evaluation, i: number, actual: n
  * limiting of a junction does (see diode.ts).
  */
 function slideDown(last: number, wanted: number): number {
-  if (last < footEnd) return wanted;
+  // A short step needs no help, and the rounding of the logarithm would call it limited for ever.
+  if (last < footEnd || last - wanted < shortStep) return wanted;
   const left = softplus(last) + logistic(last) * (wanted - last);
   return left > 0 ? Math.min(last, Math.log(Math.expm1(left))) : wanted;
 }

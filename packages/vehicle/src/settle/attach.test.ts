@@ -47,7 +47,7 @@ describe.each(Object.entries(instruments))("a %s laid across the circuit", (name
         const [ours, theirs] = [quick.amps("meter"), whole.amps("meter")];
         // Newton's method ends within 1e-7 of a curved law, and then a step closer; linear laws are exact.
         const relative = name === "lamp" ? 1e-7 : 1e-9;
-        expect(Math.abs(ours - theirs), point).toBeLessThan(relative * Math.abs(theirs) + 1e-15);
+        expect(Math.abs(ours - theirs), point).toBeLessThan(relative * Math.abs(theirs) + 1e-12);
       }
     },
     60_000,

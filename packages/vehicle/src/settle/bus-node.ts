@@ -1,5 +1,5 @@
 import type { OperatingPoint } from "@probeworthy/circuit";
-import { type CanPlace, writeCanDrive } from "../compile/module/can-node";
+import { type CanPlace, can, writeCanDrive } from "../compile/module/can-node";
 import { type LinPlace, writeLinDrive } from "../compile/module/lin-node";
 import type { ElementSetter } from "../compile/network-builder";
 import type { ModuleRun } from "./module-run";
@@ -14,9 +14,22 @@ export interface BusNode {
   /** Share of time it holds the bus dominant. */
   readonly dominantShare: number;
   drive(dominant: boolean, set: ElementSetter): void;
+  /** What it lays between its wires and its ground while dominant; none where the wires answer along a curve. */
+  readonly drivers: readonly BusDriver[];
   /** Whether its receiver tells somebody's dominant state from the recessive one. */
-  hears(recessive: OperatingPoint, dominant: OperatingPoint): boolean;
+  hears(recessive: Levels, dominant: Levels): boolean;
 }
+
+/** A source of so many volts behind so many ohms, from ground to wire. */
+export interface BusDriver {
+  readonly wire: string;
+  readonly ground: string;
+  readonly volts: number;
+  readonly ohms: number;
+}
+
+/** As much of an operating point as a receiver sees. */
+export type Levels = Pick<OperatingPoint, "volts">;
 
 /**
  * Receiver limits of ISO 11898-2 (source: https://elearning.vector.com/mod/page/view.php?id=341): recessive below
@@ -28,8 +41,8 @@ const commonModeLimit = 12;
 
 export function canNode(place: CanPlace, dominantShare: number, run: ModuleRun | undefined): BusNode {
   const { id, high, low, ground } = place;
-  const difference = (point: OperatingPoint): number => point.volts(high) - point.volts(low);
-  const commonMode = (point: OperatingPoint): number =>
+  const difference = (point: Levels): number => point.volts(high) - point.volts(low);
+  const commonMode = (point: Levels): number =>
     Math.abs((point.volts(high) + point.volts(low)) / 2 - point.volts(ground));
   return {
     medium: "can",
@@ -37,6 +50,10 @@ export function canNode(place: CanPlace, dominantShare: number, run: ModuleRun |
     master: false,
     dominantShare,
     drive: (dominant, set) => writeCanDrive(id, dominant, set),
+    drivers: [
+      { wire: high, ground, volts: can.driveHighVolts, ohms: can.driveOhms },
+      { wire: low, ground, volts: can.driveLowVolts, ohms: can.driveOhms },
+    ],
     hears: (recessive, dominant) =>
       difference(recessive) < recessiveBelow &&
       difference(dominant) > dominantAbove &&
@@ -51,7 +68,7 @@ const linRecessiveAbove = 0.6;
 
 export function linNode(place: LinPlace, dominantShare: number, run: ModuleRun): BusNode {
   const { id, wire, supply, ground, master } = place;
-  const level = (point: OperatingPoint): number =>
+  const level = (point: Levels): number =>
     (point.volts(wire) - point.volts(ground)) / Math.max(1e-3, point.volts(supply) - point.volts(ground));
   return {
     medium: "lin",
@@ -59,6 +76,8 @@ export function linNode(place: LinPlace, dominantShare: number, run: ModuleRun):
     master,
     dominantShare,
     drive: (dominant, set) => writeLinDrive(id, dominant, set),
+    // At rest the pull-up's diode hardly conducts: nothing can be said from there about where it will.
+    drivers: [],
     hears: (recessive, dominant) =>
       level(recessive) > linRecessiveAbove && level(dominant) < linDominantBelow,
   };

@@ -2,10 +2,11 @@ import type { OperatingPoint } from "@probeworthy/circuit";
 import type { CanPlace } from "../compile/module/can-node";
 import { ok, type Result } from "../result";
 import type { VehicleError } from "../simulation/types";
-import { type BusNode, canNode, linNode } from "./bus-node";
+import { type BusNode, canNode, type Levels, linNode } from "./bus-node";
+import { type BusResponses, busResponses } from "./bus-responses";
 import type { LiveCircuit } from "./live-circuit";
 import type { ModuleRun } from "./module-run";
-import type { TimeShare } from "./time-share";
+import type { StateShare, TimeShare } from "./time-share";
 
 /** What a module receives, over either bus. */
 const receivesOf = ({ module }: ModuleRun) =>
@@ -21,6 +22,12 @@ type Received = ReturnType<typeof receivesOf>[number];
 const mostDominant = 0.5;
 /** A message that has been lost so often within a settle is not heard. */
 const lossesAllowed = 2;
+
+/** What talkers do to the network in the mean, and the states they put it in. */
+export interface Talk {
+  readonly shares: readonly TimeShare[];
+  readonly states: readonly StateShare[];
+}
 
 /** The vehicle's buses: who talks, who hears, and what the wires do meanwhile. */
 export class Buses {
@@ -84,35 +91,47 @@ export class Buses {
    * how much of the time, when that agrees with what was taken for granted so far; nothing when the laws have to be
    * evaluated again. Each talker holds its bus dominant for its own share of the time; a bus rests at least half of it.
    */
-  listen(recessive: OperatingPoint, live: LiveCircuit): Result<TimeShare[] | undefined, VehicleError> {
+  listen(recessive: OperatingPoint, live: LiveCircuit): Result<Talk | undefined, VehicleError> {
     const talkers = this.nodes.filter(({ run }) => run?.awake && !run.module.silent);
     const listeners = this.nodes.filter(({ run }) => run?.powered && !run.module.silent);
-    const shares: TimeShare[] = [];
+    const straight = [...talkers, ...(this.toolNode ? [this.toolNode] : [])].filter(
+      ({ drivers }) => drivers.length > 0,
+    );
+    const found = straight.length > 0 ? busResponses(straight, recessive, live) : undefined;
+    if (found && !found.ok) return found;
+    const responses = found?.value;
+    const shareOf = (node: BusNode): number => node.dominantShare * this.scale(talkers, node.medium);
+    // The responses hold until the network is solved again, so what they say is taken down first.
+    const shares: TimeShare[] = meanOf(responses, talkers, shareOf);
+    const states: StateShare[] = [];
     const understood = new Map<BusNode, Set<BusNode>>();
     const toolHears = new Set<BusNode>();
     for (const sender of talkers) {
-      const share = sender.dominantShare * this.scale(talkers, sender.medium);
-      const dominant = drive(sender, live, share > 0);
-      if (!dominant.ok) return dominant;
-      if (share > 0)
-        shares.push({ point: dominant.value, share, put: (there, set) => sender.drive(there, set) });
+      const share = shareOf(sender);
+      const known = responses?.levels(sender);
+      let dominant: Levels;
+      if (known) dominant = known;
+      else {
+        const point = drive(sender, live);
+        if (!point.ok) return point;
+        if (share > 0) shares.push({ point: point.value, share });
+        dominant = point.value;
+      }
+      if (share > 0) states.push({ share, put: (there, set) => sender.drive(there, set) });
       for (const listener of listeners)
-        if (
-          listener !== sender &&
-          listener.medium === sender.medium &&
-          listener.hears(recessive, dominant.value)
-        )
+        if (listener !== sender && listener.medium === sender.medium && listener.hears(recessive, dominant))
           understood.set(listener, (understood.get(listener) ?? new Set()).add(sender));
-      if (sender.medium === "can" && this.toolNode?.hears(recessive, dominant.value)) toolHears.add(sender);
+      if (sender.medium === "can" && this.toolNode?.hears(recessive, dominant)) toolHears.add(sender);
     }
     if (this.toolNode) {
-      const dominant = drive(this.toolNode, live, false);
+      const known = responses?.levels(this.toolNode);
+      const dominant: Result<Levels, VehicleError> = known ? ok(known) : drive(this.toolNode, live);
       if (!dominant.ok) return dominant;
       for (const node of this.nodes)
         if (node.run && node.medium === "can")
           this.tool.set(node.run.module.id, toolHears.has(node) && node.hears(recessive, dominant.value));
     }
-    return ok(this.takeOver(understood) ? undefined : shares);
+    return ok(this.takeOver(understood) ? undefined : { shares, states });
   }
 
   private scale(talkers: readonly BusNode[], medium: BusNode["medium"]): number {
@@ -158,10 +177,26 @@ export class Buses {
   }
 }
 
-/** The network while a node holds its bus dominant; `keeps` when the point is read after the next solve. */
-function drive(node: BusNode, live: LiveCircuit, keeps: boolean): Result<OperatingPoint, VehicleError> {
+/** The network while a node holds its bus dominant. */
+function drive(node: BusNode, live: LiveCircuit): Result<OperatingPoint, VehicleError> {
   node.drive(true, live);
-  const point = keeps ? live.solve(false) : live.glance(false);
+  const point = live.solve(false);
   node.drive(false, live);
   return point;
+}
+
+/** One point for all talkers whose effect is known without a solve. */
+function meanOf(
+  responses: BusResponses | undefined,
+  talkers: readonly BusNode[],
+  shareOf: (node: BusNode) => number,
+): TimeShare[] {
+  const shares = new Map(
+    talkers.flatMap((node) => {
+      const share = responses?.levels(node) ? shareOf(node) : 0;
+      return share > 0 ? [[node, share] as const] : [];
+    }),
+  );
+  const total = [...shares.values()].reduce((sum, share) => sum + share, 0);
+  return responses && total > 0 ? [{ point: responses.mean(shares), share: total }] : [];
 }

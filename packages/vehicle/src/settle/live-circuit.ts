@@ -3,6 +3,7 @@ import {
   type CircuitElement,
   type OperatingPoint,
   prepareCircuit,
+  type Responses,
   type SolveOptions,
   type StartingPoint,
 } from "@probeworthy/circuit";
@@ -85,6 +86,14 @@ export class LiveCircuit implements ElementSetter {
     if (problem) return err(problem);
     const source = this.circuit.thevenin(a, b);
     return source.ok ? source : err(unsolvable(source.error.message));
+  }
+
+  /** How the network answers to currents through pairs of nodes, about the solution with the values written so far. */
+  responses(pairs: readonly (readonly [string, string])[]): Result<Responses, VehicleError> {
+    const problem = this.takeProblem();
+    if (problem) return err(problem);
+    const answer = this.circuit.responses(pairs);
+    return answer.ok ? answer : err(unsolvable(answer.error.message));
   }
 
   /**

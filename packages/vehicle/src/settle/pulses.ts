@@ -6,7 +6,7 @@ import { ok, type Result } from "../result";
 import type { VehicleError } from "../simulation/types";
 import type { LiveCircuit } from "./live-circuit";
 import type { ModuleRun } from "./module-run";
-import type { TimeShare } from "./time-share";
+import type { StateShare, TimeShare } from "./time-share";
 
 /** A swing below this is no alternation, V. */
 const leastSwing = 1e-6;
@@ -84,7 +84,11 @@ export class Pulses {
 
   /** What phase 1 adds to the state at rest, for half of the time. */
   get shares(): TimeShare[] {
-    return this.high ? [{ point: this.high, share: phaseShare, put: this.put }] : [];
+    return this.high ? [{ point: this.high, share: phaseShare }] : [];
+  }
+
+  get states(): StateShare[] {
+    return this.high ? [{ share: phaseShare, put: this.put }] : [];
   }
 
   /** Volts and pulses between any two nodes. Solves what it needs at once, while the circuit is at hand. */

@@ -11,13 +11,14 @@ import { type LiveCircuit, withCircuit } from "./live-circuit";
 import { ModuleRun } from "./module-run";
 import { type Alternating, Pulses } from "./pulses";
 import { RelayControl } from "./relay-control";
-import type { TimeShare } from "./time-share";
+import type { StateShare, TimeShare } from "./time-share";
 import { createWorld, isKeyOff } from "./world";
 
 /** A vehicle at rest in one instant, with everything the layers above ask about. */
 export interface Solution {
   readonly runs: readonly ModuleRun[];
   readonly shares: readonly TimeShare[];
+  readonly states: readonly StateShare[];
   readonly world: World;
   readonly alternating: Alternating;
   /** Relays that are pulled in, sorted. */
@@ -128,11 +129,12 @@ export function findRest(
     if (!listened.value) continue;
     const alternating = pulses.alternating(live);
     if (!alternating.ok) return alternating;
-    const parts = [...listened.value, ...pulses.shares];
-    const left = 1 - parts.reduce((sum, { share }) => sum + share, 0);
+    const shares = [...listened.value.shares, ...pulses.shares];
+    const left = 1 - shares.reduce((sum, { share }) => sum + share, 0);
     return ok({
       runs,
-      shares: [{ point, share: left }, ...parts],
+      shares: [{ point, share: left }, ...shares],
+      states: [{ share: left }, ...listened.value.states, ...pulses.states],
       world,
       alternating: alternating.value,
       pulledIn: relays.flatMap(({ id, pulledIn }) => (pulledIn ? [id] : [])).sort(),

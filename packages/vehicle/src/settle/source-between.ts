@@ -22,7 +22,7 @@ export const sourceBetween = (
     if (!rest.ok) return rest;
     let openVolts = 0;
     let ohms = 0;
-    for (const { share, put } of rest.value.shares) {
+    for (const { share, put } of rest.value.states) {
       put?.(true, live);
       const source = live.thevenin(a, b);
       put?.(false, live);
