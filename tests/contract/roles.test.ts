@@ -107,6 +107,13 @@ const table: RouteRow[] = [
     target: async (_, { classId }) => ({ params: { id: classId }, query: "?policy=latest" }),
   },
   {
+    route: "classes/[id]/statistics",
+    method: "GET",
+    allowed: teachers,
+    ofClass: true,
+    target: async (_, { classId }) => ({ params: { id: classId }, query: "?table=confusion" }),
+  },
+  {
     route: "assignments/[id]/archive",
     method: "POST",
     allowed: teachersNothing,

@@ -124,6 +124,14 @@ test("from a copied scenario to a score that was changed with a reason", async (
     const text = Buffer.concat(csv).toString("utf8");
     expect(text).toContain(jobTitle);
     expect(text).toMatch(new RegExp(`Viktor Lund,viktor\\.lund@larkmoor\\.example,.*${score}`));
+    await page.getByRole("link", { name: "Statistics" }).click();
+    await expect(page.getByRole("heading", { level: 1, name: "Statistics" })).toBeVisible();
+    await expect(page.getByRole("row", { name: new RegExp(jobTitle) })).toContainText(
+      "Too few attempts: 1 of the 5 it takes",
+    );
+    await expect(page.getByRole("heading", { name: "What is taken for what" })).toBeVisible();
+    await expectAccessible(page);
+    await page.goBack();
     await cell.click();
   });
 

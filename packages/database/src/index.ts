@@ -26,6 +26,7 @@ export type {
 } from "./repositories/attempts";
 export type { AuditEntry } from "./repositories/audit";
 export type { Chart, ChartSummary } from "./repositories/charts";
+export type { ReportOfClass } from "./repositories/class-reports";
 export type { ClassSummary, RosterEntry } from "./repositories/classes";
 export type { ConsumeProblem } from "./repositories/consume-invitation";
 export type { EffectiveGrade } from "./repositories/effective-grade";

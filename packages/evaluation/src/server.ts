@@ -8,6 +8,7 @@
  * learnerView(context, state, events) → LearnerView (parsed by the strict schema)
  * grade(context, events) → Result<GradeResult, GradeError>
  * gradeSteps(context, events) → the same in small pieces, with progress, for a server that must not stand still
+ * diagnosisOf(context, report) → whether the cause is right, and true and named kinds, for statistics
  * previewVariants(scenario, vehicleDocument, seeds) → symptoms and faults per seed, for the author of a scenario
  * checkScenario(scenario, vehicleDocument) → messages with paths
  * referencePath(context, plan?) → the tests the reference strategy makes on the variant's car, in small pieces
@@ -19,6 +20,7 @@ export { checkScenario, type ScenarioMessage } from "./check-scenario";
 export type { AttemptContext } from "./context";
 export { decide } from "./decide/decide";
 export { checkLog, type GradeError } from "./grade/check-log";
+export { type Diagnosis, diagnosisOf } from "./grade/diagnosis";
 export { type GradeOptions, grade, gradeSteps } from "./grade/grade-attempt";
 export { type RubricTerms, reweigh } from "./grade/reweigh";
 export { learnerView } from "./learner-view";

@@ -1,4 +1,5 @@
 import { stringify } from "csv-stringify/browser/esm/sync";
+import { harmless } from "./csv-text";
 import type { GradebookMatrix } from "./matrix";
 
 export interface CsvOptions {
@@ -33,6 +34,3 @@ export function gradebookCsv(matrix: GradebookMatrix, options: CsvOptions = {}):
     },
   );
 }
-
-/** CSV injection, OWASP: the first character decides whether a spreadsheet runs a cell. Figures here are never negative. */
-const harmless = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text);

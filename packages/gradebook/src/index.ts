@@ -54,3 +54,4 @@ export { type Divisor, divisors } from "./statistics/moments";
 export { type Proportion, proportion } from "./statistics/proportion";
 export { attemptsForReliability, type Reliability, reliability } from "./statistics/reliability";
 export type { Interval, Statistic, StatisticError } from "./statistics/result";
+export { type ConfusionTable, confusionCsv, type ItemStatistics, itemStatisticsCsv } from "./statistics-csv";

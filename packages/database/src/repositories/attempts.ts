@@ -2,6 +2,7 @@ import type { Client } from "../client";
 import type { AssignmentMode, AttemptStatus, RevealPolicy } from "../generated/client";
 import type { Result } from "../result";
 import { type AppendEvent, type AppendProblem, appendEvent, closeAttempt } from "./append-event";
+import { type ReportOfClass, reportsOfClass } from "./class-reports";
 import { type EffectiveGrade, forEffectiveGrade, toEffectiveGrade } from "./effective-grade";
 import { type StartAttempt, type StartProblem, startAttempt } from "./start-attempt";
 
@@ -147,6 +148,10 @@ export function createAttemptRepository(client: Client) {
     async listForAssignment(input: { organisationId: string; assignmentId: string }): Promise<Attempt[]> {
       return list({ organisationId: input.organisationId, assignmentId: input.assignmentId });
     },
+
+    /** Reports of a class with their secrets, for statistics. Never leaves the server. */
+    reportsOfClass: (input: { organisationId: string; classId: string }): Promise<ReportOfClass[]> =>
+      reportsOfClass(client, input),
 
     /** The log without the hidden state. Empty for an unknown attempt: ask for the attempt first. */
     async events(ref: AttemptRef): Promise<AttemptEvent[]> {

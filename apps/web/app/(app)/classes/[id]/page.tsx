@@ -43,9 +43,14 @@ export default async function ClassPage({
         </Link>
       }
       actions={
-        <Link href={`/classes/${id}/assignments/new`} className={buttonClass("primary")}>
-          Hand out work
-        </Link>
+        <>
+          <Link href={`/classes/${id}/statistics`} className={buttonClass("quiet")}>
+            Statistics
+          </Link>
+          <Link href={`/classes/${id}/assignments/new`} className={buttonClass("primary")}>
+            Hand out work
+          </Link>
+        </>
       }
       wide
       entries={[
