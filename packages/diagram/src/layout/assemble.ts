@@ -14,7 +14,7 @@ import { zonesFor } from "../zones";
 import { bareMetalDepth, ringDepth } from "./bar-shape";
 import { resolveEnd } from "./conductor-ends";
 import type { Draft, Slot } from "./draft";
-import { drawBody, drawRail } from "./rails";
+import { drawBody, drawRails } from "./rails";
 import { referenceDepth } from "./reference-shape";
 import type { PlacedNode, RawLayout } from "./run-elk";
 import { boundaryDepth, facingDepth, harnessDepth, type PlacedGroup, postDepth } from "./shape";
@@ -22,7 +22,7 @@ import { line, moved } from "./symbols/pieces";
 import { pulledFuseShift } from "./symbols/two-pole";
 
 /** Free space between the frame and the drawing, px: above for the rail's name, below for the body line. */
-export const border = { left: 68, right: 68, top: 84, bottom: 84 };
+export const border = { left: 68, right: 68, top: 104, bottom: 84 };
 
 const isOnConnector = (slot: Slot) => slot.connector !== undefined;
 
@@ -320,7 +320,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
   const connectors = shifted.nodes.flatMap((placed) =>
     placed.shape.groups.map((group) => connectorOf(document, placed, group)),
   );
-  const rails = shifted.nodes.map((placed) => drawRail(placed, draft, routes));
+  const rails = drawRails(shifted.nodes, draft, routes);
   const body = drawBody(shifted.nodes, width, height);
   const conductors = draft.lines
     .filter((line) => line.kind === "conductor")
@@ -344,7 +344,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
     width,
     height,
     symbols: [
-      ...rails.flatMap((rail) => rail.symbols),
+      ...rails.symbols,
       ...shifted.nodes.flatMap((placed) => symbolOf(document, placed) ?? []),
       body.symbol,
     ],
@@ -359,7 +359,7 @@ export function assembleSheet(document: VehicleDocument, title: string, draft: D
       .filter((line) => line.kind === "link")
       .map((line) => ({ id: line.id, points: routes.get(line.id) ?? [] })),
     zones: zonesFor(width, height),
-    references: [...rails.flatMap((rail) => rail.references), ...shifted.nodes.flatMap(referenceOf)],
+    references: [...rails.references, ...shifted.nodes.flatMap(referenceOf)],
     twists: [],
   };
 }

@@ -197,9 +197,9 @@ export function draftSheet(
       const link = selection.bars.get(end.joint);
       const node: DraftNode = {
         kind: "rail",
-        id: `rail ${end.owner}`,
+        id: `rail ${end.owner}#${conductor.id}`,
         owner: end.owner,
-        name: `${end.owner} · ${splice?.title ?? "Bar"}`,
+        name: splice?.title ?? "Bar",
         ...(link === undefined || link.systems.length === 0 ? {} : { link, title: titleOf(link.systems[0]) }),
         slots: [],
       };
@@ -211,8 +211,9 @@ export function draftSheet(
       });
     }
     if (end.kind !== "inline") return barSlot(end.kind, end.owner, end.owner, conductor.id, side);
-    const id = `${end.owner} ${inlineTop.get(end.joint) ?? "h"}`;
     const cavity = end.cavity ?? "";
+    // Every cavity by itself: those that come to lie side by side are drawn as one connector in the end.
+    const id = `${end.owner} ${inlineTop.get(end.joint) ?? "h"}#${cavity}`;
     const isCrowded = shared.has(faceKey(end));
     const faceSide: Side = inlineTop.get(end.joint) === end.face ? "top" : "bottom";
     const here = isCrowded ? faceSide : side;

@@ -6,8 +6,12 @@ import { type ResolvedConductor, resolveEnd } from "./conductor-ends";
 import { type Draft, draftSheet } from "./draft";
 import { directConductors } from "./flow";
 import { shapeNode } from "./node-shape";
+import { buildLayers } from "./order/layer-model";
+import { mergeKin } from "./order/merge-kin";
+import { orderLayers } from "./order/order-layers";
+import { pullDown } from "./order/pull-down";
 import { type BaseDrawing, placeOnDrawing } from "./place-on-drawing";
-import { orderSlots, type RawLayout, runElk, type Strategy } from "./run-elk";
+import { findLayers, placeInOrder, type RawLayout, type Strategy } from "./run-elk";
 import { selectConductors } from "./select-conductors";
 import type { Shape } from "./shape";
 import { type Drawing, straighten } from "./straighten";
@@ -34,30 +38,25 @@ const strategies: readonly Strategy[] = [
   "elk.randomSeed": "1",
 }));
 
-/** Lines from which a sheet counts as large. */
-const largeSheet = 68;
+/** How often a search for a better order begins again. */
+const rounds = 40;
 
 async function layOut(
   document: VehicleDocument,
   title: string,
-  draft: Draft,
+  unordered: Draft,
   strategy: Strategy,
-): Promise<Drawing> {
-  let shapes = new Map<string, Shape>(
-    draft.nodes.map((node) => [node.id, shapeNode(document, node, node.slots)]),
-  );
-  // First everything may move; then cavities stay with their connector and the bars follow; then all keeps its place.
-  for (const fixed of ["none", "components"] as const) {
-    const { slotOrder } = await runElk(draft, shapes, strategy, fixed);
-    shapes = new Map(
-      draft.nodes.map((node) => [
-        node.id,
-        shapeNode(document, node, orderSlots(node.slots, slotOrder.get(node.id) ?? [])),
-      ]),
-    );
-  }
-  const raw = await runElk(draft, shapes, strategy, "all");
-  return { raw, sheet: assembleSheet(document, title, draft, raw) };
+): Promise<Drawing & { readonly draft: Draft }> {
+  const shapesOf = ({ nodes }: Draft) =>
+    new Map<string, Shape>(nodes.map((node) => [node.id, shapeNode(document, node, node.slots)]));
+  const shapes = shapesOf(unordered);
+  const { layerOf, order } = await findLayers(unordered, shapes, strategy);
+  const nodes = [...unordered.nodes].sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
+  const model = buildLayers({ ...unordered, nodes }, shapes, pullDown(unordered, layerOf));
+  orderLayers(model, rounds);
+  const draft = mergeKin(unordered, model);
+  const raw = await placeInOrder(draft, shapesOf(draft), strategy, model);
+  return { raw, draft, sheet: assembleSheet(document, title, draft, raw) };
 }
 
 /** Lower is better: crossings weigh most, then corners, then the size of the sheet. */
@@ -112,15 +111,14 @@ export async function layoutDrawing(
   const chosen = selection.conductors;
   if (chosen.length === 0) return { ok: false, error: { code: "nothing_to_draw", systemId } };
 
-  const draft = draftSheet(document, directConductors(document, chosen), selection, systemId);
-  let best: Drawing | undefined;
-  // A large sheet has one try: a second one would cost more than it gains.
-  const isLarge = draft.lines.length > largeSheet;
-  for (const strategy of isLarge ? strategies.slice(1) : strategies) {
-    const drawing = await layOut(document, system.title, draft, strategy);
+  const drafted = draftSheet(document, directConductors(document, chosen), selection, systemId);
+  let best: Awaited<ReturnType<typeof layOut>> | undefined;
+  for (const strategy of strategies) {
+    const drawing = await layOut(document, system.title, drafted, strategy);
     if (best === undefined || cost(drawing.sheet) < cost(best.sheet)) best = drawing;
   }
   if (best === undefined) throw new Error("no layout strategy is configured");
+  const { draft } = best;
   const assemble = (raw: RawLayout) => assembleSheet(document, system.title, draft, raw);
   const { raw } = straighten(document, draft, best, assemble);
   return { ok: true, value: { systemId, title: system.title, draft, raw } };

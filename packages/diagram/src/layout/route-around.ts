@@ -43,7 +43,8 @@ const plain = (start: Position, end: Position): readonly Position[] => {
   return [start, { x: start.x, y }, { x: end.x, y }, end];
 };
 
-function withoutMiddles(points: readonly Position[]): readonly Position[] {
+/** A route without the points that lie on a straight line between their neighbours. */
+export function withoutMiddles(points: readonly Position[]): readonly Position[] {
   return points.filter((point, index) => {
     const [before, after] = [points[index - 1], points[index + 1]];
     if (before === undefined || after === undefined) return true;

@@ -1,7 +1,9 @@
 import ELK from "elkjs/lib/elk.bundled.js";
 import type { ElkExtendedEdge, ElkNode, LayoutOptions } from "elkjs/lib/elk-api";
 import type { Position } from "../geometry";
-import type { Draft, DraftNode, Slot } from "./draft";
+import type { Draft, DraftLine, DraftNode } from "./draft";
+import type { Item, LayerModel } from "./order/layer-model";
+import { withoutMiddles } from "./route-around";
 import type { Shape } from "./shape";
 
 export interface PlacedNode {
@@ -53,18 +55,7 @@ function engine(): InstanceType<typeof ELK> {
 
 const portId = (node: string, slot: string) => `${node}|${slot}`;
 
-/**
- * Which slots keep their place: none; those of components and in-line connectors, whose cavities stay together; or
- * all but the rail's, which is drawn as long as it needs to be.
- */
-export type Fixed = "none" | "components" | "all";
-
-function elkNode(node: DraftNode, shape: Shape, fixed: Fixed): ElkNode {
-  const isComponent = node.kind === "component" || node.kind === "inline";
-  const isRelay =
-    isComponent && node.kind === "component" && ["relay", "twoFilamentLamp"].includes(node.component.kind);
-  const isFree =
-    node.kind === "rail" || (isRelay ? false : fixed === "none") || (fixed === "components" && !isComponent);
+function elkNode(node: DraftNode, shape: Shape, isFree: boolean): ElkNode {
   return {
     id: node.id,
     width: shape.width,
@@ -85,23 +76,14 @@ function elkNode(node: DraftNode, shape: Shape, fixed: Fixed): ElkNode {
   };
 }
 
-/**
- * Asks the layered algorithm of ELK (Eclipse Layout Kernel) for places and orthogonal routes. ELK chooses
- * the order of the slots that are not fixed.
- * Rejects only when ELK refuses the graph, which is a bug of ours.
- */
-export async function runElk(
-  draft: Draft,
-  shapes: ReadonlyMap<string, Shape>,
-  strategy: Strategy,
-  fixed: Fixed,
-): Promise<RawLayout & { readonly slotOrder: ReadonlyMap<string, readonly string[]> }> {
-  const shapeOf = (node: DraftNode) => {
-    const shape = shapes.get(node.id);
-    if (shape === undefined) throw new Error(`${node.id} has no shape`);
-    return shape;
-  };
-  const edges: ElkExtendedEdge[] = draft.lines.map((line) => ({
+const shapeIn = (shapes: ReadonlyMap<string, Shape>) => (node: DraftNode) => {
+  const shape = shapes.get(node.id);
+  if (shape === undefined) throw new Error(`${node.id} has no shape`);
+  return shape;
+};
+
+function elkEdge(line: DraftLine): ElkExtendedEdge {
+  return {
     id: line.id,
     sources: [portId(line.upper.node, line.upper.slot)],
     targets: [portId(line.lower.node, line.lower.slot)],
@@ -110,20 +92,130 @@ export async function runElk(
         line.kind === "link" ? "20" : line.upper.node.startsWith("rail") ? "8" : "1",
       "elk.layered.priority.straightness": line.kind === "link" ? "20" : "1",
     },
+  };
+}
+
+/**
+ * Asks the layered algorithm of ELK (Eclipse Layout Kernel) for layers: how far down the sheet every node stands,
+ * counted from 0, and a first order within each, from the left. Rejects only when ELK refuses the graph, which is a
+ * bug of ours.
+ */
+export async function findLayers(
+  draft: Draft,
+  shapes: ReadonlyMap<string, Shape>,
+  strategy: Strategy,
+): Promise<{ readonly layerOf: ReadonlyMap<string, number>; readonly order: readonly string[] }> {
+  const shapeOf = shapeIn(shapes);
+  const graph = await engine().layout({
+    id: "sheet",
+    layoutOptions: {
+      ...base,
+      ...strategy,
+      "elk.layered.thoroughness": "3",
+      // Only layers and order are read: the quickest of the placements will do.
+      "elk.layered.nodePlacement.strategy": "SIMPLE",
+      "elk.layered.crossingMinimization.greedySwitch.type": "OFF",
+    },
+    children: draft.nodes.map((node) => elkNode(node, shapeOf(node), true)),
+    edges: draft.lines.map(elkEdge),
+  });
+  const children = [...(graph.children ?? [])].sort((a, b) => (a.y ?? 0) - (b.y ?? 0));
+  const layerOf = new Map<string, number>();
+  let [layer, foot] = [-1, Number.NEGATIVE_INFINITY];
+  for (const { id, y = 0, height = 0 } of children) {
+    if (y >= foot) layer += 1;
+    foot = Math.max(foot, y + height);
+    layerOf.set(id, layer);
+  }
+  return { layerOf, order: children.sort((a, b) => (a.x ?? 0) - (b.x ?? 0)).map(({ id }) => id) };
+}
+
+/** Far enough apart for ELK to see every layer and every place in it by itself, px. */
+const step = 20_000;
+
+/** A long line on its way through a layer is a node of its own here, so that ELK keeps it where the order has it. */
+function passage(line: string, layer: number): ElkNode {
+  const id = `${line}@${layer}`;
+  const port = (side: "NORTH" | "SOUTH") => ({
+    id: portId(id, side),
+    width: 0,
+    height: 0,
+    x: 0,
+    y: 0,
+    layoutOptions: { "elk.port.side": side },
+  });
+  return {
+    id,
+    width: 0,
+    height: 0,
+    layoutOptions: { "elk.portConstraints": "FIXED_POS" },
+    ports: [port("NORTH"), port("SOUTH")],
+  };
+}
+
+/** The pieces of a line from layer to layer. */
+function piecesOf(line: DraftLine, way: readonly Item[]): readonly ElkExtendedEdge[] {
+  const whole = elkEdge(line);
+  if (way.length < 3) return [whole];
+  const inner = way.slice(1, -1).map(({ layer }) => `${line.id}@${layer}`);
+  const starts = [...whole.sources, ...inner.map((id) => portId(id, "SOUTH"))];
+  const ends = [...inner.map((id) => portId(id, "NORTH")), ...whole.targets];
+  return starts.map((source, index) => ({
+    id: `${line.id}/${index}`,
+    sources: [source],
+    targets: [ends[index] ?? ""],
+    layoutOptions: {
+      ...whole.layoutOptions,
+      ...(index > 0 && index < starts.length - 1 ? { "elk.layered.priority.straightness": "8" } : {}),
+    },
   }));
+}
+
+/** Asks ELK for places and orthogonal routes in the given order of layers and of what stands in each. */
+export async function placeInOrder(
+  draft: Draft,
+  shapes: ReadonlyMap<string, Shape>,
+  strategy: Strategy,
+  { layers, byLine }: LayerModel,
+): Promise<RawLayout> {
+  const shapeOf = shapeIn(shapes);
+  const nodes = new Map(draft.nodes.map((node) => [node.id, node]));
   const input: ElkNode = {
     id: "sheet",
     layoutOptions: {
       ...base,
       ...strategy,
-      "elk.layered.thoroughness": draft.lines.length > 68 ? "8" : "24",
+      "elk.layered.cycleBreaking.strategy": "INTERACTIVE",
+      "elk.layered.layering.strategy": "INTERACTIVE",
+      "elk.layered.crossingMinimization.strategy": "INTERACTIVE",
+      "elk.layered.interactiveReferencePoint": "TOP_LEFT",
+      "elk.layered.crossingMinimization.greedySwitch.type": "OFF",
     },
-    children: draft.nodes.map((node) => elkNode(node, shapeOf(node), fixed)),
-    edges,
+    children: layers.flatMap((row) =>
+      row.map((item, index) => {
+        const node = item.node === undefined ? undefined : nodes.get(item.node.id);
+        return {
+          ...(node === undefined
+            ? passage(item.line ?? "", item.layer)
+            : elkNode(node, shapeOf(node), false)),
+          x: index * step,
+          y: item.layer * step,
+        };
+      }),
+    ),
+    edges: draft.lines.flatMap((line) => piecesOf(line, byLine.get(line.id) ?? [])),
   };
-  const graph = await engine().layout(input);
+  const graph: ElkNode = await engine().layout(input);
   const placed = new Map((graph.children ?? []).map((child) => [child.id, child]));
   const round = ({ x, y }: Position): Position => ({ x: Math.round(x), y: Math.round(y) });
+  const routes = new Map<string, Position[]>();
+  for (const { id, sections } of graph.edges ?? []) {
+    const section = sections?.[0];
+    if (section === undefined) throw new Error(`${id} was not routed`);
+    const line = id.split("/")[0] ?? id;
+    const points = [section.startPoint, ...(section.bendPoints ?? []), section.endPoint].map(round);
+    routes.set(line, [...(routes.get(line) ?? []), ...points]);
+  }
   return {
     width: Math.ceil(graph.width ?? 0),
     height: Math.ceil(graph.height ?? 0),
@@ -131,35 +223,6 @@ export async function runElk(
       const child = placed.get(node.id);
       return { node, shape: shapeOf(node), x: Math.round(child?.x ?? 0), y: Math.round(child?.y ?? 0) };
     }),
-    lines: (graph.edges ?? []).map((edge) => {
-      const section = edge.sections?.[0];
-      if (section === undefined) throw new Error(`${edge.id} was not routed`);
-      return {
-        id: edge.id,
-        points: [section.startPoint, ...(section.bendPoints ?? []), section.endPoint].map(round),
-      };
-    }),
-    slotOrder: new Map(
-      draft.nodes.map((node) => {
-        const ports = [...(placed.get(node.id)?.ports ?? [])].sort((a, b) => (a.x ?? 0) - (b.x ?? 0));
-        return [node.id, ports.map((port) => port.id.slice(node.id.length + 1))];
-      }),
-    ),
+    lines: draft.lines.map(({ id }) => ({ id, points: withoutMiddles(routes.get(id) ?? []) })),
   };
-}
-
-/** Slots in the order the layout found, the cavities of one connector brought together about their middle. */
-export function orderSlots(slots: readonly Slot[], order: readonly string[]): readonly Slot[] {
-  const rank = (slot: Slot) => order.indexOf(slot.key);
-  const groupRank = (slot: Slot) => {
-    if (slot.connector === undefined) return rank(slot);
-    const members = slots.filter((other) => other.connector === slot.connector && other.side === slot.side);
-    return members.reduce((sum, member) => sum + rank(member), 0) / members.length;
-  };
-  return [...slots].sort(
-    (a, b) =>
-      groupRank(a) - groupRank(b) ||
-      (a.connector ?? "").localeCompare(b.connector ?? "") ||
-      rank(a) - rank(b),
-  );
 }

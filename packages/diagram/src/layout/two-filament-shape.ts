@@ -15,7 +15,11 @@ export function twoFilamentShape(
   bottom: readonly Slot[],
 ): Shape {
   const { common, first, second } = lamp.terminals;
-  const order = [first, second, common];
+  // The filaments stand as their conductors come, the common leg on the right.
+  const rank = (name: string) => [...top, ...bottom].findIndex((slot) => slot.name === name);
+  const isTurned = rank(second) >= 0 && rank(second) < rank(first);
+  const [leftOne, rightOne] = isTurned ? [second, first] : [first, second];
+  const order = [leftOne, rightOne, common];
   const sorted = (slots: readonly Slot[]) =>
     [...slots].sort((a, b) => order.indexOf(a.name) - order.indexOf(b.name));
   const name = nameBlock(lamp);
@@ -27,7 +31,7 @@ export function twoFilamentShape(
   const y = strips.top;
   const foot = y + coreHeight;
   const slotOf = (terminal: string) => placed.find((slot) => slot.name === terminal);
-  const [one, two, shared] = [slotOf(first), slotOf(second), slotOf(common)];
+  const [one, two, shared] = [slotOf(leftOne), slotOf(rightOne), slotOf(common)];
   const firstX = one?.x ?? left + 24;
   const secondX = Math.max(two?.x ?? 0, firstX + 36);
   const isFed = one?.side !== "bottom";
