@@ -1,5 +1,5 @@
 import type { GradeResult, Report, RubricLineName } from "@probeworthy/evaluation";
-import { rubricPresetNames, rubricPresets } from "@probeworthy/evaluation";
+import { rubricPresets } from "@probeworthy/evaluation";
 import { grade, reweigh } from "@probeworthy/evaluation/server";
 import { describe, expect, it } from "vitest";
 import { contextWith, open, scenarioNamed, step, type Worked, work } from "../../../support/attempt-bench";
@@ -9,9 +9,15 @@ const badGround = { kind: "seriesResistance", at: "XE3", ohms: 0.35 } as const;
 const context = contextWith(scenario, [badGround]);
 const rightReport = step.submit({ kind: "highResistance", place: "XE3" }, { action: "cleanGround" });
 
+const grades = new Map<string, GradeResult>();
+/** Of the same log the same grade, so each is worked out once. */
 const graded = ({ context: worked, events }: Worked): GradeResult => {
+  const key = JSON.stringify([worked.variant, events]);
+  const known = grades.get(key);
+  if (known) return known;
   const result = grade(worked, events);
   if (!result.ok) throw new Error(result.error.message);
+  grades.set(key, result.value);
   return result.value;
 };
 const lineOf = (result: GradeResult, name: RubricLineName) => {
@@ -98,13 +104,10 @@ describe("a changed rubric", () => {
     rightReport,
   );
 
-  it.each(rubricPresetNames)(
-    "%s: weighing a stored grade anew gives the bytes of grading the log",
-    (name) => {
-      const terms = rubricPresets[name];
-      const fromLog = grade(context, worked.events, terms);
-      if (!fromLog.ok) throw new Error(fromLog.error.message);
-      expect(JSON.stringify(reweigh(graded(worked), terms))).toBe(JSON.stringify(fromLog.value));
-    },
-  );
+  it("weighing a stored grade anew gives the bytes of grading the log", () => {
+    const terms = rubricPresets.skillCheck;
+    const fromLog = grade(context, worked.events, terms);
+    if (!fromLog.ok) throw new Error(fromLog.error.message);
+    expect(JSON.stringify(reweigh(graded(worked), terms))).toBe(JSON.stringify(fromLog.value));
+  });
 });
