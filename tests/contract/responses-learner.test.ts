@@ -215,9 +215,7 @@ const named = (id: string): ScenarioDocument => {
 describe("what the learner's routes answer", () => {
   it.each([
     "heavy-all-at-once",
-    "no-help-after-column-work",
     "gives-up-in-tight-turns",
-    "wanders-to-one-side",
   ])(
     "%s: nothing of fault, seed, rubric or weights until the result is let out, and then no seed",
     { timeout: 120_000 },
