@@ -151,6 +151,7 @@ describe("statistics of a class", () => {
     expect(reliability).toEqual({
       alpha: { known: false, why: "Too few attempts: 2 of the 10 it takes" },
       scale: null,
+      jointItems: 2,
       complete: 2,
       incomplete: 4,
     });

@@ -33,6 +33,7 @@ export {
   itemDifficulty,
   itemDiscriminations,
 } from "./statistics/item-analysis";
+export { type JointTable, jointTable } from "./statistics/joint-table";
 export { type Agreement, cohenKappa } from "./statistics/kappa";
 export {
   attemptsForOneSlope,

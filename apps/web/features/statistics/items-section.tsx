@@ -47,9 +47,9 @@ export function ItemsSection({ items }: { readonly items: StatisticsView["items"
         </TableBody>
       </Table>
       <p className="max-w-prose text-sm text-ink-soft">
-        “Goes with the others” is the correlation with the number of right causes in all other assignments,
-        among learners who handed in every one. Below 0.2 an assignment tells little about who can diagnose;
-        below 0 it is worth a look.
+        “Goes with the others” is the correlation with the number of right causes in the other assignments,
+        among the learners named under reliability. Below 0.2 an assignment tells little about who can
+        diagnose; below 0 it is worth a look.
       </p>
     </section>
   );

@@ -2,7 +2,7 @@ import { CoefficientFigure, decimals } from "./figures";
 import type { StatisticsView } from "./statistics-view";
 
 export function ReliabilitySection({ reliability }: { readonly reliability: StatisticsView["reliability"] }) {
-  const { alpha, scale, complete, incomplete } = reliability;
+  const { alpha, scale, jointItems, complete, incomplete } = reliability;
   return (
     <section aria-labelledby="reliability-heading" className="space-y-3">
       <h2 id="reliability-heading" className="text-xl font-semibold">
@@ -21,8 +21,9 @@ export function ReliabilitySection({ reliability }: { readonly reliability: Stat
         </p>
       )}
       <p className="max-w-prose text-sm text-ink-soft">
-        {complete === 1 ? "1 learner" : `${complete} learners`} handed in every assignment and{" "}
-        {complete === 1 ? "counts" : "count"} here; {incomplete} handed in only some.
+        Looked at together: {jointItems} {jointItems === 1 ? "assignment" : "assignments"} and the{" "}
+        {complete === 1 ? "1 learner" : `${complete} learners`} who handed in all of them; {incomplete} handed
+        in only some. An assignment that fewer than ten have handed in waits as long as two others have more.
       </p>
     </section>
   );

@@ -37,6 +37,8 @@ export const statisticsViewSchema = z.strictObject({
         standardError: z.number(),
       })
       .nullable(),
+    /** Assignments looked at together, learners who handed in all of them, learners who did not. */
+    jointItems: z.number().int(),
     complete: z.number().int(),
     incomplete: z.number().int(),
   }),

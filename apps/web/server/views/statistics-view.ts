@@ -40,6 +40,7 @@ export async function loadStatistics(
             standardError: reliability.value.standardError,
           }
         : null,
+      jointItems: found.jointItems,
       complete: found.complete,
       incomplete: found.incomplete,
     },

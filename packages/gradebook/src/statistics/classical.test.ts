@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { completeRows } from "./answers";
 import { itemDifficulty, itemDiscriminations } from "./item-analysis";
+import { jointTable } from "./joint-table";
 import { cohenKappa } from "./kappa";
 import { variance } from "./moments";
 import { proportion } from "./proportion";
@@ -65,6 +66,26 @@ describe("item analysis", () => {
       ],
       leftOut: 1,
     });
+  });
+
+  it("an item few have tried does not shrink the table of the others", () => {
+    const table = [
+      [1, 0, null],
+      [0, 1, 1],
+      [1, 1, null],
+      [null, 1, null],
+    ] as const;
+    expect(jointTable(table, 3)).toEqual({
+      items: [0, 1],
+      rows: [
+        [1, 0],
+        [0, 1],
+        [1, 1],
+      ],
+      leftOut: 1,
+    });
+    expect(jointTable(table, 4)).toEqual({ items: [0, 1, 2], rows: [[0, 1, 1]], leftOut: 3 });
+    expect(jointTable([], 4)).toEqual({ items: [], rows: [], leftOut: 0 });
   });
 
   it("an item everybody got right has no discrimination, the others keep theirs", () => {

@@ -4,12 +4,14 @@ import { commandSchema } from "@probeworthy/evaluation";
 import { type Diagnosis, diagnosisOf, variantSchema } from "@probeworthy/evaluation/server";
 import {
   type Answer,
+  attemptsForDiscrimination,
   type ConfusionMatrix,
-  completeRows,
   confusionMatrix,
   type ItemStatistics,
   itemDifficulty,
   itemDiscriminations,
+  type JointTable,
+  jointTable,
   type Reliability,
   reliability,
   type Statistic,
@@ -20,7 +22,9 @@ export interface ClassStatistics {
   /** An item is an assignment; right is a report whose cause is right. */
   readonly items: readonly (ItemStatistics & { readonly assignmentId: string })[];
   readonly reliability: Statistic<Reliability>;
-  /** Learners who handed in every assignment, and those who handed in some of them. */
+  /** Assignments that enough learners handed in to be looked at together. */
+  readonly jointItems: number;
+  /** Learners who handed in all of those, and learners who handed in only some. */
   readonly complete: number;
   readonly incomplete: number;
   readonly confusion: ConfusionMatrix;
@@ -57,18 +61,22 @@ export async function loadClassStatistics(
     byLearner.set(learnerId, own.set(assignmentId, diagnosis?.causeCorrect === true ? 1 : 0));
   }
   const answers = [...byLearner.values()].map((own) => assignments.map(({ id }) => own.get(id) ?? null));
-  const { rows, leftOut } = completeRows(answers);
-  const discriminations = itemDiscriminations(rows);
+  const joint = jointTable(answers, attemptsForDiscrimination);
+  const discriminations = itemDiscriminations(joint.rows);
   return {
-    items: assignments.map(({ id, title }, item) => ({
-      assignmentId: id,
-      title,
-      difficulty: itemDifficulty(answers.map((row) => row[item] ?? null)),
-      discrimination: discriminationOf(discriminations, item),
-    })),
-    reliability: reliability(rows, "attemptsLessOne"),
-    complete: rows.length,
-    incomplete: leftOut,
+    items: assignments.map(({ id, title }, item) => {
+      const given = answers.map((row) => row[item] ?? null);
+      return {
+        assignmentId: id,
+        title,
+        difficulty: itemDifficulty(given),
+        discrimination: discriminationOf(discriminations, joint, item, given),
+      };
+    }),
+    reliability: reliability(joint.rows, "attemptsLessOne"),
+    jointItems: joint.items.length,
+    complete: joint.rows.length,
+    incomplete: joint.leftOut,
     confusion: confusionMatrix(judged.flatMap(({ diagnosis }) => (diagnosis === null ? [] : [diagnosis]))),
     attempts: judged.length,
     withoutReport: judged.filter(({ diagnosis }) => diagnosis === null).length,
@@ -99,10 +107,18 @@ async function judge(database: Database, organisationId: string, row: ReportOfCl
 
 function discriminationOf(
   all: ReturnType<typeof itemDiscriminations>,
+  { items }: JointTable,
   item: number,
+  given: readonly Answer[],
 ): ItemStatistics["discrimination"] {
+  const have = given.filter((answer) => answer !== null).length;
+  const among = items.indexOf(item);
+  // Also in a class without any report, where the joint table has no columns.
+  if (among < 0) {
+    return { ok: false, error: { code: "too_few_attempts", have, need: attemptsForDiscrimination } };
+  }
   if (!all.ok) return all;
-  const one = all.value[item];
+  const one = all.value[among];
   if (one === undefined) throw new Error(`no discrimination was worked out for item ${item}`);
   return one;
 }
