@@ -6,12 +6,10 @@ import { type ResolvedConductor, resolveEnd } from "./conductor-ends";
 import { type Draft, draftSheet } from "./draft";
 import { directConductors } from "./flow";
 import { shapeNode } from "./node-shape";
-import { buildLayers } from "./order/layer-model";
+import { arrange, type LayersAndOrder } from "./order/arrange";
 import { mergeKin } from "./order/merge-kin";
-import { orderLayers } from "./order/order-layers";
-import { pullDown } from "./order/pull-down";
 import { type BaseDrawing, placeOnDrawing } from "./place-on-drawing";
-import { findLayers, placeInOrder, type RawLayout, type Strategy } from "./run-elk";
+import { findLayers, placeInOrder, type RawLayout } from "./run-elk";
 import { selectConductors } from "./select-conductors";
 import type { Shape } from "./shape";
 import { type Drawing, straighten } from "./straighten";
@@ -28,35 +26,26 @@ export type LayoutError =
   /** No conductor touches the system's components. */
   | { readonly code: "nothing_to_draw"; readonly systemId: string };
 
-/** As high as possible with balanced columns, or the shortest lines with straightened ones: which reads better varies. */
-const strategies: readonly Strategy[] = [
-  ["LONGEST_PATH_SOURCE", "BRANDES_KOEPF"],
-  ["NETWORK_SIMPLEX", "NETWORK_SIMPLEX"],
-].map(([layering = "", placement = ""]) => ({
-  "elk.layered.layering.strategy": layering,
-  "elk.layered.nodePlacement.strategy": placement,
-  "elk.randomSeed": "1",
-}));
+/** As high as possible, or the shortest lines: both are where the search for an arrangement begins. */
+const layerings = ["LONGEST_PATH_SOURCE", "NETWORK_SIMPLEX"] as const;
+/** Balanced columns or straightened lines: which reads better varies. */
+const placements = ["BRANDES_KOEPF", "NETWORK_SIMPLEX"] as const;
 
-/** How often a search for a better order begins again. */
-const rounds = 40;
-
-async function layOut(
-  document: VehicleDocument,
-  title: string,
-  unordered: Draft,
-  strategy: Strategy,
-): Promise<Drawing & { readonly draft: Draft }> {
+/** The drawings of one arrangement, to choose from. */
+async function layOut(document: VehicleDocument, title: string, drafted: Draft) {
   const shapesOf = ({ nodes }: Draft) =>
     new Map<string, Shape>(nodes.map((node) => [node.id, shapeNode(document, node, node.slots)]));
-  const shapes = shapesOf(unordered);
-  const { layerOf, order } = await findLayers(unordered, shapes, strategy);
-  const nodes = [...unordered.nodes].sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
-  const model = buildLayers({ ...unordered, nodes }, shapes, pullDown(unordered, layerOf));
-  orderLayers(model, rounds);
-  const draft = mergeKin(unordered, model);
-  const raw = await placeInOrder(draft, shapesOf(draft), strategy, model);
-  return { raw, draft, sheet: assembleSheet(document, title, draft, raw) };
+  const shapes = shapesOf(drafted);
+  const starts: LayersAndOrder[] = [];
+  for (const layering of layerings) starts.push(await findLayers(drafted, shapes, layering));
+  const model = arrange(drafted, shapes, starts);
+  const draft = mergeKin(drafted, model);
+  const drawings: Drawing[] = [];
+  for (const placement of placements) {
+    const raw = await placeInOrder(draft, shapesOf(draft), placement, model);
+    drawings.push({ raw, sheet: assembleSheet(document, title, draft, raw) });
+  }
+  return { draft, drawings };
 }
 
 /** Lower is better: crossings weigh most, then corners, then the size of the sheet. */
@@ -112,13 +101,9 @@ export async function layoutDrawing(
   if (chosen.length === 0) return { ok: false, error: { code: "nothing_to_draw", systemId } };
 
   const drafted = draftSheet(document, directConductors(document, chosen), selection, systemId);
-  let best: Awaited<ReturnType<typeof layOut>> | undefined;
-  for (const strategy of strategies) {
-    const drawing = await layOut(document, system.title, drafted, strategy);
-    if (best === undefined || cost(drawing.sheet) < cost(best.sheet)) best = drawing;
-  }
-  if (best === undefined) throw new Error("no layout strategy is configured");
-  const { draft } = best;
+  const { draft, drawings } = await layOut(document, system.title, drafted);
+  const [best] = [...drawings].sort((one, other) => cost(one.sheet) - cost(other.sheet));
+  if (best === undefined) throw new Error("no placement is configured");
   const assemble = (raw: RawLayout) => assembleSheet(document, system.title, draft, raw);
   const { raw } = straighten(document, draft, best, assemble);
   return { ok: true, value: { systemId, title: system.title, draft, raw } };

@@ -25,9 +25,6 @@ export interface RawLayout {
   readonly lines: readonly RoutedLine[];
 }
 
-/** One way of asking the layout engine; several are tried and the best drawing kept. */
-export type Strategy = LayoutOptions;
-
 const base: LayoutOptions = {
   "elk.algorithm": "layered",
   "elk.direction": "DOWN",
@@ -43,6 +40,7 @@ const base: LayoutOptions = {
   "elk.spacing.portPort": "48",
   "elk.layered.nodePlacement.favorStraightEdges": "true",
   "elk.layered.unnecessaryBendpoints": "false",
+  "elk.randomSeed": "1",
   "elk.padding": "[top=0,left=0,bottom=0,right=0]",
 };
 
@@ -103,14 +101,14 @@ function elkEdge(line: DraftLine): ElkExtendedEdge {
 export async function findLayers(
   draft: Draft,
   shapes: ReadonlyMap<string, Shape>,
-  strategy: Strategy,
+  layering: string,
 ): Promise<{ readonly layerOf: ReadonlyMap<string, number>; readonly order: readonly string[] }> {
   const shapeOf = shapeIn(shapes);
   const graph = await engine().layout({
     id: "sheet",
     layoutOptions: {
       ...base,
-      ...strategy,
+      "elk.layered.layering.strategy": layering,
       "elk.layered.thoroughness": "3",
       // Only layers and order are read: the quickest of the placements will do.
       "elk.layered.nodePlacement.strategy": "SIMPLE",
@@ -175,16 +173,20 @@ function piecesOf(line: DraftLine, way: readonly Item[]): readonly ElkExtendedEd
 export async function placeInOrder(
   draft: Draft,
   shapes: ReadonlyMap<string, Shape>,
-  strategy: Strategy,
+  placement: string,
   { layers, byLine }: LayerModel,
 ): Promise<RawLayout> {
   const shapeOf = shapeIn(shapes);
   const nodes = new Map(draft.nodes.map((node) => [node.id, node]));
+  const pieces = draft.lines.map((line) => ({
+    line: line.id,
+    edges: piecesOf(line, byLine.get(line.id) ?? []),
+  }));
   const input: ElkNode = {
     id: "sheet",
     layoutOptions: {
       ...base,
-      ...strategy,
+      "elk.layered.nodePlacement.strategy": placement,
       "elk.layered.cycleBreaking.strategy": "INTERACTIVE",
       "elk.layered.layering.strategy": "INTERACTIVE",
       "elk.layered.crossingMinimization.strategy": "INTERACTIVE",
@@ -203,16 +205,17 @@ export async function placeInOrder(
         };
       }),
     ),
-    edges: draft.lines.flatMap((line) => piecesOf(line, byLine.get(line.id) ?? [])),
+    edges: pieces.flatMap(({ edges }) => [...edges]),
   };
   const graph: ElkNode = await engine().layout(input);
   const placed = new Map((graph.children ?? []).map((child) => [child.id, child]));
   const round = ({ x, y }: Position): Position => ({ x: Math.round(x), y: Math.round(y) });
   const routes = new Map<string, Position[]>();
+  const lineOf = new Map(pieces.flatMap(({ line, edges }) => edges.map(({ id }) => [id, line] as const)));
   for (const { id, sections } of graph.edges ?? []) {
     const section = sections?.[0];
     if (section === undefined) throw new Error(`${id} was not routed`);
-    const line = id.split("/")[0] ?? id;
+    const line = lineOf.get(id) ?? id;
     const points = [section.startPoint, ...(section.bendPoints ?? []), section.endPoint].map(round);
     routes.set(line, [...(routes.get(line) ?? []), ...points]);
   }

@@ -32,6 +32,9 @@ export interface Item {
   readonly layer: number;
   top: PlaceGroup[];
   bottom: PlaceGroup[];
+  /** The pieces of `top` and `bottom` in their order; `gather` brings them up to date. */
+  above: readonly Segment[];
+  below: readonly Segment[];
   /** False when the groups of a side keep their order. */
   readonly isFree: boolean;
   /** Neighbours of the same family are drawn as one: the cavities of a connector, the pieces of a bar. */
@@ -41,6 +44,8 @@ export interface Item {
 export interface LayerModel {
   layers: Item[][];
   byLine: ReadonlyMap<string, readonly Item[]>;
+  /** Raised with every change of a layer. */
+  readonly versions: number[];
 }
 
 const keepsOrder = (node: DraftNode) => node.kind === "component" && node.component.kind === "relay";
@@ -78,6 +83,8 @@ function itemOf(node: DraftNode, shape: Shape, layer: number): Item {
     layer,
     top: groupsOf(node, shape, "top"),
     bottom: groupsOf(node, shape, "bottom"),
+    above: [],
+    below: [],
     isFree: !keepsOrder(node),
     ...(family === undefined ? {} : { family }),
   };
@@ -133,6 +140,8 @@ export function buildLayers(
               layer,
               top: [{ places: [{ key: line.id, segments: [] }], isFree: false }],
               bottom: [{ places: [{ key: line.id, segments: [] }], isFree: false }],
+              above: [],
+              below: [],
               isFree: false,
             });
       const segment: Segment = { upper: from.item, lower: item, upperRank: 0, lowerRank: 0 };
@@ -144,7 +153,7 @@ export function buildLayers(
     }
     byLine.set(line.id, way);
   }
-  return { layers, byLine };
+  return { layers, byLine, versions: layers.map(() => 0) };
 }
 
 function firstPlace(groups: readonly PlaceGroup[]): Place {
@@ -153,16 +162,28 @@ function firstPlace(groups: readonly PlaceGroup[]): Place {
   return place;
 }
 
-export const segmentsOfSide = (groups: readonly PlaceGroup[]): readonly Segment[] => {
-  if (groups.length === 1 && groups[0]?.places.length === 1) return groups[0].places[0]?.segments ?? [];
-  return groups.flatMap(({ places }) => places.flatMap(({ segments }) => segments));
-};
+const segmentsOf = (groups: readonly PlaceGroup[]): readonly Segment[] =>
+  groups.flatMap(({ places }) => places.flatMap(({ segments }) => segments));
 
-/** Numbers the pieces that end in a layer, after its order has changed. */
-export function rankLayer(items: readonly Item[]): void {
+/** To be called when the places of an item have changed their order. */
+export function gather(item: Item): void {
+  item.above = segmentsOf(item.top);
+  item.below = segmentsOf(item.bottom);
+}
+
+/** Numbers the pieces that end in a layer; to be called when its order has changed. */
+export function rankLayer(model: LayerModel, layer: number): void {
   let [entering, leaving] = [0, 0];
-  for (const item of items) {
-    for (const segment of segmentsOfSide(item.top)) segment.lowerRank = entering++;
-    for (const segment of segmentsOfSide(item.bottom)) segment.upperRank = leaving++;
+  for (const { above, below } of model.layers[layer] ?? []) {
+    for (const segment of above) segment.lowerRank = entering++;
+    for (const segment of below) segment.upperRank = leaving++;
   }
+  model.versions[layer] = (model.versions[layer] ?? 0) + 1;
+}
+
+/** Grows whenever one of the layers from `first` to `last` has changed. */
+export function versionOf({ versions }: LayerModel, first: number, last: number): number {
+  let sum = 0;
+  for (let layer = Math.max(0, first); layer <= last; layer += 1) sum += versions[layer] ?? 0;
+  return sum;
 }

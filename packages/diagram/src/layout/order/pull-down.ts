@@ -1,4 +1,5 @@
 import type { Draft } from "../draft";
+import { withoutEmpty } from "./relayer";
 
 /**
  * Layers in which whatever has fewer lines above than below stands as low as those below allow: lines get shorter, and
@@ -22,10 +23,4 @@ export function pullDown(draft: Draft, layerOf: ReadonlyMap<string, number>): Re
     }
   }
   return withoutEmpty(layers);
-}
-
-function withoutEmpty(layers: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
-  const used = [...new Set(layers.values())].sort((a, b) => a - b);
-  const rank = new Map(used.map((layer, index) => [layer, index]));
-  return new Map([...layers].map(([id, layer]) => [id, rank.get(layer) ?? 0]));
 }

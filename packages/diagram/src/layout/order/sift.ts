@@ -1,11 +1,4 @@
-import {
-  type Item,
-  type LayerModel,
-  type PlaceGroup,
-  rankLayer,
-  type Segment,
-  segmentsOfSide,
-} from "./layer-model";
+import { gather, type Item, type LayerModel, rankLayer, type Segment } from "./layer-model";
 
 /** What two neighbours of one family are worth, in crossings. */
 export const kinship = 0.35;
@@ -18,8 +11,8 @@ interface Sides {
 /** How many crossings more there are with `one` left of `other` than the other way round. */
 function preference(one: Sides, other: Sides): number {
   let more = 0;
-  for (const a of one.above) for (const b of other.above) more += Math.sign(a.upperRank - b.upperRank);
-  for (const a of one.below) for (const b of other.below) more += Math.sign(a.lowerRank - b.lowerRank);
+  for (const a of one.above) for (const b of other.above) more += a.upperRank > b.upperRank ? 1 : -1;
+  for (const a of one.below) for (const b of other.below) more += a.lowerRank > b.lowerRank ? 1 : -1;
   return more;
 }
 
@@ -58,57 +51,57 @@ function sifted<T>(
   return [...rest.slice(0, best.place), entry, ...rest.slice(best.place)];
 }
 
-const itemSides = (item: Item): Sides => ({
-  above: segmentsOfSide(item.top),
-  below: segmentsOfSide(item.bottom),
-});
 export const kin = (one: Item | undefined, other: Item | undefined): number =>
   one?.family !== undefined && one.family === other?.family ? kinship : 0;
 const none = () => 0;
+const same = (item: Item): Sides => item;
 
 /** Moves the items of a layer one after the other to their best place; true when one moved. */
 export function siftLayer(model: LayerModel, layer: number): boolean {
   let hasMoved = false;
   for (const item of [...(model.layers[layer] ?? [])]) {
     const row = model.layers[layer] ?? [];
-    const next = sifted(row, row.indexOf(item), itemSides, kin);
+    const next = sifted(row, row.indexOf(item), same, kin);
     if (next === undefined) continue;
     model.layers[layer] = next;
     hasMoved = true;
   }
-  if (hasMoved) rankLayer(model.layers[layer] ?? []);
+  if (hasMoved) rankLayer(model, layer);
   return hasMoved;
 }
+
+const nothing: readonly Segment[] = [];
 
 /** The same for the places along both sides of an item: cavities within their connector, connectors among each other. */
 export function siftPlaces(model: LayerModel, item: Item): boolean {
   let hasMoved = false;
   for (const side of ["top", "bottom"] as const) {
-    const segments = (list: readonly Segment[]): Sides =>
-      side === "top" ? { above: list, below: [] } : { above: [], below: list };
+    if ((side === "top" ? item.above : item.below).length < 2) continue;
+    const sides = (list: readonly Segment[]): Sides =>
+      side === "top" ? { above: list, below: nothing } : { above: nothing, below: list };
     for (const group of item[side]) {
-      if (!group.isFree) continue;
+      if (!group.isFree || group.places.length < 2) continue;
       for (const place of [...group.places]) {
-        const next = sifted(
-          group.places,
-          group.places.indexOf(place),
-          (each) => segments(each.segments),
-          none,
-        );
+        const next = sifted(group.places, group.places.indexOf(place), (each) => sides(each.segments), none);
         if (next === undefined) continue;
         group.places = next;
         hasMoved = true;
       }
     }
-    if (!item.isFree) continue;
+    if (!item.isFree || item[side].length < 2) continue;
+    const pieces = new Map(
+      item[side].map((group) => [group, sides(group.places.flatMap(({ segments }) => segments))]),
+    );
     for (const group of [...item[side]]) {
-      const ofGroup = (each: PlaceGroup) => segments(segmentsOfSide([each]));
+      const ofGroup = (each: typeof group) => pieces.get(each) ?? sides(nothing);
       const next = sifted(item[side], item[side].indexOf(group), ofGroup, none);
       if (next === undefined) continue;
       item[side] = next;
       hasMoved = true;
     }
   }
-  if (hasMoved) rankLayer(model.layers[item.layer] ?? []);
-  return hasMoved;
+  if (!hasMoved) return false;
+  gather(item);
+  rankLayer(model, item.layer);
+  return true;
 }
