@@ -9,8 +9,9 @@ import { type Layers, moveNode, orderLike } from "./relayer";
 const rounds = { start: 25, layers: 3, end: 60 };
 /** How many other sets of layers are tried. */
 const layerTries = 110;
-/** What a line costs for every layer it runs through, beside a crossing. */
+/** What a line costs for every layer it runs through, and a layer for the height it takes, beside a crossing. */
 const reach = 0.03;
+const height = 0.5;
 
 export interface LayersAndOrder {
   readonly layerOf: Layers;
@@ -24,8 +25,8 @@ interface Candidate {
   readonly cost: number;
 }
 
-const lengthOf = ({ byLine }: LayerModel) =>
-  [...byLine.values()].reduce((sum, way) => sum + way.length - 1, 0);
+const sizeOf = ({ byLine, layers }: LayerModel) =>
+  reach * [...byLine.values()].reduce((sum, way) => sum + way.length - 1, 0) + height * layers.length;
 
 /**
  * Layers and order with few crossings, looked for from every start given: first the order, then whether something
@@ -42,7 +43,7 @@ export function arrange(
     const rank = new Map(start.order.map((id, index) => [id, index]));
     const nodes = [...draft.nodes].sort((a, b) => (rank.get(a.id) ?? 0) - (rank.get(b.id) ?? 0));
     const model = buildLayers({ ...draft, nodes }, shapes, layers);
-    const cost = orderLayers(model, rounds.start) + reach * lengthOf(model);
+    const cost = orderLayers(model, rounds.start) + sizeOf(model);
     if (best === undefined || cost < best.cost) best = { layers, model, cost };
   }
   if (best === undefined) throw new Error("nothing to start from");
@@ -64,9 +65,14 @@ export function arrange(
     if (layers === undefined) continue;
     const model = buildLayers(draft, shapes, layers);
     orderLike(model, best.model);
-    const cost = orderLayers(model, rounds.layers) + reach * lengthOf(model);
+    const cost = orderLayers(model, rounds.layers) + sizeOf(model);
     if (cost <= best.cost) best = { layers, model, cost };
   }
+  const lowered = pullDown(draft, best.layers);
+  const model = buildLayers(draft, shapes, lowered);
+  orderLike(model, best.model);
+  const cost = orderLayers(model, rounds.end) + sizeOf(model);
+  if (cost <= best.cost) return model;
   orderLayers(best.model, rounds.end);
   return best.model;
 }

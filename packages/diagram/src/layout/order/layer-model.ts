@@ -9,6 +9,10 @@ export interface Segment {
   upperRank: number;
   /** The same among those that enter its lower layer. */
   lowerRank: number;
+  /** True while it is taken out, with its chain, to be set in elsewhere. */
+  isTaken: boolean;
+  /** How many of those that are not taken arrive left of it. */
+  arrival: number;
 }
 
 /** Places on one side of an item that stay together: the cavities of a connector, or one place alone. */
@@ -144,7 +148,14 @@ export function buildLayers(
               below: [],
               isFree: false,
             });
-      const segment: Segment = { upper: from.item, lower: item, upperRank: 0, lowerRank: 0 };
+      const segment: Segment = {
+        upper: from.item,
+        lower: item,
+        upperRank: 0,
+        lowerRank: 0,
+        isTaken: false,
+        arrival: 0,
+      };
       from.place.segments.push(segment);
       const entry = layer === lower.layer ? placeOf(lower, line.lower.slot) : firstPlace(item.top);
       entry.segments.push(segment);

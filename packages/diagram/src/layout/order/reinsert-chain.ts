@@ -39,49 +39,54 @@ export function chainsOf(model: LayerModel): readonly Chain[] {
   return chains;
 }
 
-/** What is taken out of the drawing while a better way for it is looked for. */
-interface Taken {
-  readonly items: ReadonlySet<Item>;
-  readonly segments: ReadonlySet<Segment>;
-}
+/**
+ * Crossings of a piece of a gap with all that are not taken, by how many of those lie left of it at its start and at
+ * its end. One table serves one gap after the other.
+ */
+class CrossingTable {
+  #cells = new Int16Array(64 * 64);
+  #width = 1;
 
-/** Crossings, by how many of the other pieces of a gap lie left of a piece at its start and at its end. */
-interface CrossingTable {
-  readonly at: (start: number, end: number) => number;
-}
-
-function crossingTable(layer: readonly Item[], taken: Taken): CrossingTable {
-  const others: Segment[] = [];
-  for (const item of layer) {
-    if (taken.items.has(item)) continue;
-    for (const segment of item.below) if (!taken.segments.has(segment)) others.push(segment);
+  fill(upper: readonly Item[], lower: readonly Item[]): void {
+    let arrival = 0;
+    for (const { above } of lower)
+      for (const segment of above) if (!segment.isTaken) segment.arrival = arrival++;
+    const width = arrival + 1;
+    if (width * width > this.#cells.length) this.#cells = new Int16Array(2 * width * width);
+    const cells = this.#cells;
+    this.#width = width;
+    for (let end = 0; end < width; end += 1) cells[end] = end;
+    let row = width;
+    for (const { below } of upper) {
+      for (const segment of below) {
+        if (segment.isTaken) continue;
+        const arrives = segment.arrival;
+        const before = row - width;
+        for (let end = 0; end < width; end += 1) {
+          cells[row + end] = (cells[before + end] as number) + (arrives >= end ? 1 : -1);
+        }
+        row += width;
+      }
+    }
   }
-  const width = others.length + 1;
-  const arrivals = [...others].sort((a, b) => a.lowerRank - b.lowerRank);
-  const arrival = new Map(arrivals.map((each, index) => [each, index]));
-  const table = new Int16Array(width * width);
-  for (let end = 0; end < width; end += 1) table[end] = end;
-  for (let start = 1; start < width; start += 1) {
-    const arrives = arrival.get(others[start - 1] as Segment) ?? 0;
-    const [here, before] = [start * width, (start - 1) * width];
-    for (let end = 0; end < width; end += 1)
-      table[here + end] = (table[before + end] as number) + (arrives >= end ? 1 : -1);
+
+  at(start: number, end: number): number {
+    return this.#cells[start * this.#width + end] as number;
   }
-  return { at: (start, end) => table[start * width + end] as number };
 }
 
-const foreignOf = (item: Item, side: "above" | "below", taken: Taken): number => {
+const freeOf = (segments: readonly Segment[]): number => {
   let count = 0;
-  for (const segment of item[side]) if (!taken.segments.has(segment)) count += 1;
+  for (const { isTaken } of segments) if (!isTaken) count += 1;
   return count;
 };
 
 /** How many other pieces end left of each place where an item can be set into its layer. */
-function cuts(row: readonly Item[], side: "above" | "below", taken: Taken): readonly number[] {
+function cuts(row: readonly Item[], side: "above" | "below"): readonly number[] {
   let sum = 0;
   const found = [0];
   for (const item of row) {
-    sum += foreignOf(item, side, taken);
+    sum += freeOf(item[side]);
     found.push(sum);
   }
   return found;
@@ -93,106 +98,112 @@ function endCuts(
   item: Item,
   segment: Segment,
   side: "above" | "below",
-  taken: Taken,
 ): readonly number[] {
   let before = 0;
   for (const each of layer) {
     if (each === item) break;
-    if (!taken.items.has(each)) before += foreignOf(each, side, taken);
+    before += freeOf(each[side]);
   }
   const groups = side === "above" ? item.top : item.bottom;
   const own = groups.find(({ places }) => places.some(({ segments }) => segments.includes(segment)));
   const isBar = item.isFree && groups.every(({ places }) => places.length === 1);
-  const along = isBar || own?.isFree !== true ? item[side] : own.places.flatMap(({ segments }) => segments);
   const isAnywhere = isBar || own?.isFree === true;
+  const along = isBar || own === undefined ? item[side] : own.places.flatMap(({ segments }) => segments);
+  const stop = isAnywhere ? along[0] : segment;
   for (const each of item[side]) {
-    if (each === (isAnywhere ? along[0] : segment)) break;
-    if (!taken.segments.has(each)) before += 1;
+    if (each === stop) break;
+    if (!each.isTaken) before += 1;
   }
-  const count = isAnywhere ? along.filter((each) => !taken.segments.has(each)).length : 0;
+  const count = isAnywhere ? freeOf(along) : 0;
   return Array.from({ length: count + 1 }, (_, index) => before + index);
 }
 
 /** What leaning sideways costs beside a crossing: a straight line reads better. */
 const lean = 0.25;
 
+function take({ items, entry }: Chain, isTaken: boolean): void {
+  if (entry !== undefined) entry.isTaken = isTaken;
+  for (const { below } of items) for (const segment of below) segment.isTaken = isTaken;
+}
+
+/** For every place of every layer of a chain: the least cost of coming so far, and from which place above. */
+interface Ways {
+  readonly costs: readonly number[];
+  readonly from: readonly (readonly number[])[];
+}
+
+function findWays(model: LayerModel, chain: Chain, rows: readonly (readonly Item[])[]): Ways {
+  const table = new CrossingTable();
+  const layerAt = (layer: number) => model.layers[layer] ?? [];
+  const bonds = (item: Item, row: readonly Item[], place: number) =>
+    kin(row[place], row[place - 1]) - kin(row[place - 1], item) - kin(item, row[place]);
+  const { entry, exit } = chain;
+  let costs: readonly number[] = [];
+  const from: (readonly number[])[] = [];
+  chain.items.forEach((item, index) => {
+    const row = rows[index] ?? [];
+    const above = rows[index - 1];
+    const starts =
+      above !== undefined
+        ? cuts(above, "below")
+        : entry === undefined
+          ? []
+          : endCuts(layerAt(entry.upper.layer), entry.upper, entry, "below");
+    if (starts.length > 0) table.fill(layerAt(item.layer - 1), layerAt(item.layer));
+    const ends = cuts(row, "above");
+    const next: number[] = [];
+    const way: number[] = [];
+    for (let place = 0; place < ends.length; place += 1) {
+      const end = ends[place] as number;
+      let [best, chosen] = [starts.length === 0 ? 0 : Number.POSITIVE_INFINITY, 0];
+      for (let other = 0; other < starts.length; other += 1) {
+        const sideways =
+          above === undefined ? 0 : lean * Math.abs(place / (row.length + 1) - other / (above.length + 1));
+        const cost = (costs[other] ?? 0) + table.at(starts[other] as number, end) + sideways;
+        if (cost < best - 1e-9) [best, chosen] = [cost, other];
+      }
+      next.push(best + bonds(item, row, place));
+      way.push(chosen);
+    }
+    costs = next;
+    from.push(way);
+  });
+  const last = chain.items.at(-1);
+  if (exit === undefined || last === undefined) return { costs, from };
+  table.fill(layerAt(last.layer), layerAt(exit.lower.layer));
+  const leaving = cuts(rows.at(-1) ?? [], "below");
+  const ends = endCuts(layerAt(exit.lower.layer), exit.lower, exit, "above");
+  return {
+    costs: costs.map(
+      (cost, place) => cost + Math.min(...ends.map((end) => table.at(leaving[place] as number, end))),
+    ),
+    from,
+  };
+}
+
 /**
  * Takes a chain out and sets it in again where it crosses least, all its layers at once: the shortest way through the
  * places between the items that stay. True when anything moved.
  */
 export function reinsertChain(model: LayerModel, chain: Chain): boolean {
-  const taken: Taken = {
-    items: new Set(chain.items),
-    segments: new Set([
-      ...(chain.entry === undefined ? [] : [chain.entry]),
-      ...chain.items.flatMap((item) => item.below),
-    ]),
-  };
-  const rows = chain.items.map((item) =>
-    (model.layers[item.layer] ?? []).filter((each) => !taken.items.has(each)),
-  );
-  const layerAt = (layer: number) => model.layers[layer] ?? [];
-  const bonds = (item: Item, row: readonly Item[], place: number) =>
-    kin(row[place], row[place - 1]) - kin(row[place - 1], item) - kin(item, row[place]);
-
-  let costs: number[] = [];
-  const ways: number[][] = [];
-  chain.items.forEach((item, index) => {
-    const row = rows[index] ?? [];
-    const entering = cuts(row, "above", taken);
-    const above = index === 0 ? undefined : (rows[index - 1] ?? []);
-    const source = index === 0 ? chain.entry : undefined;
-    const table =
-      above !== undefined || source !== undefined ? crossingTable(layerAt(item.layer - 1), taken) : undefined;
-    const from =
-      above !== undefined
-        ? cuts(above, "below", taken)
-        : source === undefined
-          ? []
-          : endCuts(layerAt(source.upper.layer), source.upper, source, "below", taken);
-    const way: number[] = [];
-    const next = entering.map((cut, place) => {
-      const base = bonds(item, row, place);
-      if (from.length === 0) {
-        way.push(-1);
-        return base;
-      }
-      let best = Number.POSITIVE_INFINITY;
-      let chosen = 0;
-      from.forEach((start, other) => {
-        const sideways =
-          above === undefined ? 0 : lean * Math.abs(place / (row.length + 1) - other / (above.length + 1));
-        const cost = (costs[other] ?? 0) + (table?.at(start, cut) ?? 0) + sideways;
-        if (cost < best - 1e-9) [best, chosen] = [cost, other];
-      });
-      way.push(above === undefined ? -1 : chosen);
-      return best + base;
-    });
-    costs = next;
-    ways.push(way);
-  });
-  const { exit } = chain;
-  const lastItem = chain.items.at(-1);
-  if (exit !== undefined && lastItem !== undefined) {
-    const table = crossingTable(layerAt(lastItem.layer), taken);
-    const leaving = cuts(rows.at(-1) ?? [], "below", taken);
-    const ends = endCuts(layerAt(exit.lower.layer), exit.lower, exit, "above", taken);
-    costs = costs.map(
-      (cost, place) => cost + Math.min(...ends.map((end) => table.at(leaving[place] ?? 0, end))),
-    );
-  }
+  const own = new Set(chain.items);
+  const rows = chain.items.map(({ layer }) => (model.layers[layer] ?? []).filter((each) => !own.has(each)));
+  take(chain, true);
+  const { costs, from } = findWays(model, chain, rows);
+  take(chain, false);
   let place = costs.indexOf(Math.min(...costs));
   let hasMoved = false;
   for (let index = chain.items.length - 1; index >= 0; index -= 1) {
     const [item, row] = [chain.items[index], rows[index]];
     if (item === undefined || row === undefined) break;
-    const next = [...row.slice(0, place), item, ...row.slice(place)];
-    if (next.some((each, at) => each !== model.layers[item.layer]?.[at])) {
+    if (model.layers[item.layer]?.[place] !== item) {
+      const next = [...row];
+      next.splice(place, 0, item);
       model.layers[item.layer] = next;
       rankLayer(model, item.layer);
       hasMoved = true;
     }
-    place = ways[index]?.[place] ?? 0;
+    place = from[index]?.[place] ?? 0;
   }
   return hasMoved;
 }
