@@ -213,10 +213,7 @@ const named = (id: string): ScenarioDocument => {
 };
 
 describe("what the learner's routes answer", () => {
-  it.each([
-    "heavy-all-at-once",
-    "gives-up-in-tight-turns",
-  ])(
+  it.each(["heavy-all-at-once", "gives-up-in-tight-turns"])(
     "%s: nothing of fault, seed, rubric or weights until the result is let out, and then no seed",
     { timeout: 120_000 },
     async (id) => {
