@@ -8,7 +8,8 @@ import { posterior } from "../../../packages/evaluation/src/reasoning/posterior"
 import { expectedRepairCost, repairOrder } from "../../../packages/evaluation/src/reasoning/repair-order";
 
 /**
- * Source: de Kleer and Williams 1987, as in the lecture slides of MIT 16.412J: conflicts, observations, first probe.
+ * Source: de Kleer and Williams 1987, as in the lecture slides of MIT 16.412J: conflicts and observations. That X is their first
+ * probe is from memory.
  * Posterior and entropies: by exact enumeration, each part fails with 0.01 and then gives any of 0 … 39 alike.
  */
 describe("polybox", () => {
