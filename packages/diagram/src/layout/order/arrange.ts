@@ -7,8 +7,9 @@ import { type Layers, moveNode, orderLike } from "./relayer";
 
 /** How often the search for an order begins again: for each start, for each other set of layers tried, at the end. */
 const rounds = { start: 25, layers: 3, end: 60 };
-/** How many other sets of layers are tried. */
-const layerTries = 110;
+/** How many other sets of layers are tried: fewer where each costs more, and none after so many in vain. */
+const triesFor = (lines: number) => Math.min(110, Math.round(7000 / lines));
+const vainTries = 35;
 /** What a line costs for every layer it runs through, and a layer for the height it takes, beside a crossing. */
 const reach = 0.03;
 const height = 0.5;
@@ -57,7 +58,10 @@ export function arrange(
     ({ id, kind }) => kind !== "rail" && kind !== "ground" && (degree.get(id) ?? 0) > 2,
   );
   const draw = numbers();
-  for (let attempt = 0; attempt < layerTries && branching.length > 0; attempt += 1) {
+  const tries = triesFor(draft.lines.length);
+  let vain = 0;
+  for (let attempt = 0; attempt < tries && vain < vainTries; attempt += 1) {
+    vain += 1;
     const node = branching[draw(branching.length)];
     const by = [1, -1, 2, -2][draw(4)];
     if (node === undefined || by === undefined) continue;
@@ -66,6 +70,7 @@ export function arrange(
     const model = buildLayers(draft, shapes, layers);
     orderLike(model, best.model);
     const cost = orderLayers(model, rounds.layers) + sizeOf(model);
+    if (cost < best.cost - 1e-9) vain = 0;
     if (cost <= best.cost) best = { layers, model, cost };
   }
   const lowered = pullDown(draft, best.layers);

@@ -1,5 +1,5 @@
 import { gather, type Item, type LayerModel, type PlaceGroup, rankLayer, versionOf } from "./layer-model";
-import { type Chain, chainsOf, reinsertChain } from "./reinsert-chain";
+import { type Chain, CrossingTable, chainsOf, reinsertChain } from "./reinsert-chain";
 import { kin, siftLayer, siftPlaces } from "./sift";
 
 /** Crossings between the pieces that leave a layer. */
@@ -26,6 +26,7 @@ export function costOf({ layers }: LayerModel): number {
 
 /** The versions at which a part was last found well placed: as long as nothing around it changes, it need not be asked again. */
 class Settled {
+  readonly table = new CrossingTable();
   readonly #seen = new Map<object, number>();
 
   isSettled(part: object, version: number): boolean {
@@ -44,9 +45,11 @@ function settle(model: LayerModel, chains: readonly Chain[], settled: Settled): 
     let hasMoved = false;
     for (const chain of chains) {
       if (settled.isSettled(chain, versionOf(model, chain.top, chain.foot))) continue;
-      if (reinsertChain(model, chain)) hasMoved = true;
-      for (const end of [chain.entry?.upper, chain.exit?.lower])
-        if (end !== undefined) siftPlaces(model, end);
+      if (reinsertChain(model, chain, settled.table)) {
+        hasMoved = true;
+        for (const end of [chain.entry?.upper, chain.exit?.lower])
+          if (end !== undefined) siftPlaces(model, end);
+      }
       settled.set(chain, versionOf(model, chain.top, chain.foot));
     }
     for (const [layer, row] of model.layers.entries()) {

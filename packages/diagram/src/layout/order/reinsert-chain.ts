@@ -41,9 +41,10 @@ export function chainsOf(model: LayerModel): readonly Chain[] {
 
 /**
  * Crossings of a piece of a gap with all that are not taken, by how many of those lie left of it at its start and at
- * its end. One table serves one gap after the other.
+ * its end. One table serves one gap after the other:
+ * making a new one each time costs more than filling it.
  */
-class CrossingTable {
+export class CrossingTable {
   #cells = new Int16Array(64 * 64);
   #width = 1;
 
@@ -132,8 +133,12 @@ interface Ways {
   readonly from: readonly (readonly number[])[];
 }
 
-function findWays(model: LayerModel, chain: Chain, rows: readonly (readonly Item[])[]): Ways {
-  const table = new CrossingTable();
+function findWays(
+  model: LayerModel,
+  chain: Chain,
+  rows: readonly (readonly Item[])[],
+  table: CrossingTable,
+): Ways {
   const layerAt = (layer: number) => model.layers[layer] ?? [];
   const bonds = (item: Item, row: readonly Item[], place: number) =>
     kin(row[place], row[place - 1]) - kin(row[place - 1], item) - kin(item, row[place]);
@@ -157,9 +162,9 @@ function findWays(model: LayerModel, chain: Chain, rows: readonly (readonly Item
       const end = ends[place] as number;
       let [best, chosen] = [starts.length === 0 ? 0 : Number.POSITIVE_INFINITY, 0];
       for (let other = 0; other < starts.length; other += 1) {
-        const sideways =
-          above === undefined ? 0 : lean * Math.abs(place / (row.length + 1) - other / (above.length + 1));
-        const cost = (costs[other] ?? 0) + table.at(starts[other] as number, end) + sideways;
+        let cost = (costs[other] ?? 0) + table.at(starts[other] as number, end);
+        if (cost >= best) continue;
+        if (above !== undefined) cost += lean * Math.abs(place / ends.length - other / starts.length);
         if (cost < best - 1e-9) [best, chosen] = [cost, other];
       }
       next.push(best + bonds(item, row, place));
@@ -181,15 +186,29 @@ function findWays(model: LayerModel, chain: Chain, rows: readonly (readonly Item
   };
 }
 
+/** True when a chain crosses nothing and has no kin to stand with: it cannot be better. */
+function isClear(model: LayerModel, { items, entry }: Chain): boolean {
+  if (items.some(({ family }) => family !== undefined)) return false;
+  const isCrossed = (segment: Segment) =>
+    (model.layers[segment.upper.layer] ?? []).some(({ below }) =>
+      below.some(
+        (other) =>
+          other.upperRank < segment.upperRank !== other.lowerRank < segment.lowerRank && other !== segment,
+      ),
+    );
+  return !(entry !== undefined && isCrossed(entry)) && !items.some(({ below }) => below.some(isCrossed));
+}
+
 /**
  * Takes a chain out and sets it in again where it crosses least, all its layers at once: the shortest way through the
  * places between the items that stay. True when anything moved.
  */
-export function reinsertChain(model: LayerModel, chain: Chain): boolean {
+export function reinsertChain(model: LayerModel, chain: Chain, table: CrossingTable): boolean {
+  if (isClear(model, chain)) return false;
   const own = new Set(chain.items);
   const rows = chain.items.map(({ layer }) => (model.layers[layer] ?? []).filter((each) => !own.has(each)));
   take(chain, true);
-  const { costs, from } = findWays(model, chain, rows);
+  const { costs, from } = findWays(model, chain, rows, table);
   take(chain, false);
   let place = costs.indexOf(Math.min(...costs));
   let hasMoved = false;

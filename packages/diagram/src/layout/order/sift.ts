@@ -72,11 +72,22 @@ export function siftLayer(model: LayerModel, layer: number): boolean {
 
 const nothing: readonly Segment[] = [];
 
+/** True when no two lines on that side of an item cross next to it: nothing could be better. */
+function isInOrder({ above, below }: Item, side: "top" | "bottom"): boolean {
+  let last = -1;
+  for (const segment of side === "top" ? above : below) {
+    const rank = side === "top" ? segment.upperRank : segment.lowerRank;
+    if (rank < last) return false;
+    last = rank;
+  }
+  return true;
+}
+
 /** The same for the places along both sides of an item: cavities within their connector, connectors among each other. */
 export function siftPlaces(model: LayerModel, item: Item): boolean {
   let hasMoved = false;
   for (const side of ["top", "bottom"] as const) {
-    if ((side === "top" ? item.above : item.below).length < 2) continue;
+    if (isInOrder(item, side)) continue;
     const sides = (list: readonly Segment[]): Sides =>
       side === "top" ? { above: list, below: nothing } : { above: nothing, below: list };
     for (const group of item[side]) {
