@@ -3,6 +3,8 @@ export * from "./connector-face";
 export * from "./geometry";
 export * from "./place-plan";
 export * from "./quality";
+export * from "./strokes/drawing-strokes";
+export type { Pen, Stroke } from "./strokes/stroke";
 export * from "./svg/drawing-to-svg";
 export * from "./text-size";
 export * from "./zones";

@@ -1,77 +1,33 @@
-import { displayColour } from "../colours";
-import type { Sheet, SheetConductor } from "../geometry";
-import { connectorToSvg } from "./connector-to-svg";
+import type { Sheet } from "../geometry";
+import { type DrawingOptions, drawingStrokes } from "../strokes/drawing-strokes";
 import { escapeXml } from "./escape";
-import { frameToSvg, type TitleBlock, titleBlockHeight } from "./frame-to-svg";
-import { pointList, primitiveToSvg, svgText } from "./primitives-to-svg";
-import { type SvgTheme, type ThemeColours, themes } from "./theme";
+import { strokeToSvg } from "./stroke-to-svg";
 
-export type { SvgTheme, TitleBlock };
-
-export interface SvgOptions {
-  readonly theme: SvgTheme;
-  /** Absent: no title block, and the sheet is as high as its drawing. */
-  readonly titleBlock?: TitleBlock;
+/** A type that travels inside the file, as a WOFF2 in base64. */
+export interface EmbeddedFont {
+  readonly family: string;
+  readonly weight: 400 | 600;
+  readonly base64: string;
 }
 
-/** Drawn thickness of a conductor, px. */
-const thickness = (squareMillimetres: number) => Math.min(6.5, 2.6 + Math.sqrt(squareMillimetres) * 0.7);
-
-function conductorToSvg(conductor: SheetConductor, theme: SvgTheme, colours: ThemeColours): string {
-  const points = pointList(conductor.points);
-  const width = thickness(conductor.squareMillimetres);
-  const [base, stripe] = conductor.colour;
-  const stroke = (colour: string, wide: number, more = "") =>
-    `<polyline points="${points}" fill="none" stroke="${colour}" stroke-width="${wide}" stroke-linejoin="round"${more}/>`;
-  return [
-    stroke(colours.ink, width + 1.8),
-    stroke(displayColour(base)[theme], width),
-    ...(stripe === undefined
-      ? []
-      : [stroke(displayColour(stripe)[theme], Math.max(1.5, width * 0.45), ' stroke-dasharray="9 7"')]),
-  ].join("");
+export interface SvgOptions extends DrawingOptions {
+  /** Absent: types by name, so that the drawing looks as meant only where they are installed. */
+  readonly fonts?: readonly EmbeddedFont[];
 }
 
-function labelsToSvg(conductor: SheetConductor, colours: ThemeColours): string {
-  return conductor.labels
-    .flatMap(({ x, y, anchor, lines }) =>
-      lines.map((line, index) =>
-        svgText({ x, y: y + index * 13 }, line, {
-          size: 11,
-          isMono: true,
-          anchor,
-          colour: index === 0 ? colours.ink : colours.quiet,
-          isBold: index === 0,
-        }),
-      ),
-    )
-    .join("");
+function fontFaces(fonts: readonly EmbeddedFont[]): string {
+  const faces = fonts.map(
+    ({ family, weight, base64 }) =>
+      `@font-face{font-family:"${family}";font-weight:${weight};src:url(data:font/woff2;base64,${base64}) format("woff2")}`,
+  );
+  return faces.length === 0 ? "" : `<style>${escapeXml(faces.join("")).replaceAll("&quot;", '"')}</style>`;
 }
 
 /**
- * A sheet as a stand-alone SVG document: colours inlined, fonts by name, frame with zones, title block. Everything
- * written is escaped. Fuses are drawn fitted, connectors mated.
+ * A sheet as a stand-alone SVG document: colours inlined, types by name or embedded, frame with zones, title block.
+ * Everything written is escaped. Fuses are drawn fitted, connectors mated.
  */
-export function drawingToSvg(sheet: Sheet, { theme, titleBlock }: SvgOptions): string {
-  const colours = themes[theme];
-  const height = sheet.height + (titleBlock === undefined ? 0 : titleBlockHeight(titleBlock));
-  const body = [
-    `<rect width="${sheet.width}" height="${height}" fill="${colours.paper}"/>`,
-    frameToSvg(sheet, height, titleBlock, colours),
-    ...sheet.links.map(
-      ({ points }) =>
-        `<polyline points="${pointList(points)}" fill="none" stroke="${colours.ink}" stroke-width="1.6"/>`,
-    ),
-    ...sheet.conductors.map((conductor) => conductorToSvg(conductor, theme, colours)),
-    ...sheet.connectors.map((connector) => connectorToSvg(connector, colours)),
-    ...sheet.symbols.flatMap((symbol) =>
-      [...symbol.primitives, ...(symbol.fitted ?? [])].map((piece) => primitiveToSvg(piece, colours)),
-    ),
-    ...[...(sheet.references ?? []), ...(sheet.twists ?? [])].flatMap(({ primitives }) =>
-      primitives.map((piece) => primitiveToSvg(piece, colours)),
-    ),
-    ...sheet.conductors.map((conductor) => labelsToSvg(conductor, colours)),
-  ];
-  const title = escapeXml(titleBlock?.title ?? sheet.title);
-  return `<?xml version="1.0" encoding="UTF-8"?>\n<svg xmlns="http://www.w3.org/2000/svg" width="${sheet.width}" height="${height}" viewBox="0 0 ${sheet.width} ${height}" role="img"><title>${title}</title>${body.join("")}</svg>\n`;
+export function drawingToSvg(sheet: Sheet, { fonts = [], ...options }: SvgOptions): string {
+  const { title, width, height, strokes } = drawingStrokes(sheet, options);
+  return `<?xml version="1.0" encoding="UTF-8"?>\n<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="img"><title>${escapeXml(title)}</title>${fontFaces(fonts)}${strokes.map(strokeToSvg).join("")}</svg>\n`;
 }

@@ -1,4 +1,5 @@
 import type { FillRole, StrokeRole } from "../geometry";
+import type { Pen } from "./stroke";
 
 export type SvgTheme = "light" | "dark";
 
@@ -14,12 +15,13 @@ export const themes: Readonly<Record<SvgTheme, ThemeColours>> = {
   dark: { paper: "#12171D", ink: "#E9E4D8", hairline: "#2B333C", quiet: "#B4B0A6" },
 };
 
-/** Attributes of a stroke. */
-export function strokeAttributes(role: StrokeRole, { ink }: ThemeColours): string {
+/** The pen of a stroke's role. */
+export function penOf(role: StrokeRole, { ink }: ThemeColours): Pen {
   const width = { ink: 1.6, fine: 1, dashed: 1.2, rail: 3.2 }[role];
-  return `stroke="${ink}" stroke-width="${width}"${role === "dashed" ? ' stroke-dasharray="5 4"' : ""}`;
+  return { colour: ink, width, ...(role === "dashed" ? { dash: [5, 4] } : {}) };
 }
 
-export function fillAttribute(role: FillRole, { paper, ink }: ThemeColours): string {
-  return `fill="${{ none: "none", paper, ink }[role]}"`;
+/** The colour an area is filled with, if it is. */
+export function fillOf(role: FillRole, { paper, ink }: ThemeColours): { readonly fill?: string } {
+  return role === "none" ? {} : { fill: role === "paper" ? paper : ink };
 }
