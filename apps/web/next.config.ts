@@ -30,6 +30,7 @@ const nextConfig: NextConfig = {
     "@prisma/adapter-pg",
     "@prisma/client",
     "@prisma/schema-engine-wasm",
+    "pdfkit",
     "pg",
     "pglite-prisma-adapter",
     "pino",

@@ -342,6 +342,7 @@ const table: RouteRow[] = [
       ["papers/[holder]/[id]/places", {}],
       ["papers/[holder]/[id]/sheets/[system]", { system: "power-steering" }],
       ["papers/[holder]/[id]/drawings/[system]", { system: "power-steering" }],
+      ["papers/[holder]/[id]/pdf/[system]", { system: "power-steering" }],
       ["papers/[holder]/[id]/charts/[system]", { system: "power-steering" }],
       ["papers/[holder]/[id]/faces/[connector]", { connector: "X2" }],
     ] as const

@@ -67,7 +67,14 @@ export function PrintScreen(props: PrintScreenProps) {
             </Entry>
             <Entry label="State">Car in order</Entry>
           </figcaption>
-          <p className="no-print mt-2">
+          <p className="no-print mt-2 flex flex-wrap gap-3">
+            <a
+              href={`${papers}/pdf/${encodeURIComponent(id)}?size=${size}`}
+              download
+              className={buttonClass("quiet")}
+            >
+              Save {sheet.title} as PDF, {size}
+            </a>
             <a
               href={`${papers}/drawings/${encodeURIComponent(id)}`}
               download

@@ -10,6 +10,8 @@ export type { SvgTheme, TitleBlock };
 
 export interface DrawingOptions {
   readonly theme: SvgTheme;
+  /** Colour of the sheet, where it is not to be that of the theme: white, so that a printer leaves it alone. */
+  readonly paper?: string;
   /** Absent: no title block, and the sheet is as high as its drawing. */
   readonly titleBlock?: TitleBlock;
 }
@@ -62,8 +64,8 @@ function labelStrokes(conductor: SheetConductor, colours: ThemeColours): readonl
 }
 
 /** A sheet as strokes: paper, frame with zones, title block, drawing. Fuses are drawn fitted, connectors mated. */
-export function drawingStrokes(sheet: Sheet, { theme, titleBlock }: DrawingOptions): PaperDrawing {
-  const colours = themes[theme];
+export function drawingStrokes(sheet: Sheet, { theme, paper, titleBlock }: DrawingOptions): PaperDrawing {
+  const colours = { ...themes[theme], ...(paper === undefined ? {} : { paper }) };
   const height = sheet.height + (titleBlock === undefined ? 0 : titleBlockHeight(titleBlock));
   const strokes: readonly Stroke[] = [
     { kind: "rect", x: 0, y: 0, width: sheet.width, height, fill: colours.paper },
