@@ -5,6 +5,7 @@ import {
   conductorsThroughSymbols,
   countCrossings,
   overlappingLabels,
+  textsOutside,
 } from "./quality";
 import { zonesFor } from "./zones";
 
@@ -70,4 +71,11 @@ test("labels over each other, on a conductor and on a symbol are named", () => {
   expect(found).toContain("W1 over W2");
   expect(found).toContain("text of W1 on W2");
   expect(found).toContain("label W1 on A1");
+});
+
+test("writing that is cut by the frame is named, by whose it is", () => {
+  const label = (x: number) => [{ x, y: 300, anchor: "start" as const, lines: ["BKGY"] }];
+  const inside = { ...conductor("W1", [10, 0], [10, 400]), labels: label(300) };
+  const cut = { ...conductor("W2", [465, 0], [465, 400]), labels: label(460) };
+  expect(textsOutside(sheet([inside, cut]))).toEqual(["W2"]);
 });

@@ -145,3 +145,25 @@ export function overlappingLabels(sheet: Sheet): readonly string[] {
   }
   return found;
 }
+
+/** Everything written that reaches beyond the frame of the sheet, by whose it is. Should be empty. */
+export function textsOutside(sheet: Sheet): readonly string[] {
+  const { frame } = sheet.zones;
+  const labels = sheet.conductors.flatMap((conductor) =>
+    conductor.labels.map((label) => ({ id: conductor.id, box: labelBox(label) })),
+  );
+  const names = sheet.connectors.map(({ id, label }) => {
+    const width = textWidth(id, "terminal");
+    const shift = label.anchor === "end" ? width : label.anchor === "middle" ? width / 2 : 0;
+    return { id, box: { x: label.x - shift, y: label.y - 10, width, height: 12 } };
+  });
+  return [...labels, ...symbolTextBoxes(sheet), ...names]
+    .filter(
+      ({ box }) =>
+        box.x < frame.x ||
+        box.y < frame.y ||
+        box.x + box.width > frame.x + frame.width ||
+        box.y + box.height > frame.y + frame.height,
+    )
+    .map(({ id }) => id);
+}
