@@ -1,11 +1,10 @@
 "use client";
 
 import type { Sheet, SheetSymbol } from "@probeworthy/diagram";
-import { type KeyboardEvent, type PointerEvent, useRef, useState } from "react";
-import { ConductorCode, ConductorLine } from "@/features/diagram/conductor-line";
-import { ConnectorBoundary } from "@/features/diagram/connector-boundary";
-import { Primitives } from "@/features/diagram/primitives";
+import { type KeyboardEvent, type PointerEvent, useMemo, useRef, useState } from "react";
 import styles from "@/features/diagram/wiring-diagram.module.css";
+import { DraftArt, HeldPart } from "./draft-art";
+import { whatFollows } from "./following";
 
 interface DraftDiagramProps {
   readonly sheet: Sheet;
@@ -37,7 +36,7 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
   ArrowRight: [step, 0],
 };
 
-/** A sheet whose symbols can be moved. The conductors follow when the sheet is laid out again. */
+/** A sheet whose symbols can be moved. Conductors are drawn after the hand, and routed anew where the part is put down. */
 export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }: DraftDiagramProps) {
   const [moving, setMoving] = useState<Moving>();
   const [active, setActive] = useState<string>();
@@ -75,6 +74,9 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
     else return;
     event.preventDefault();
   };
+  const heldId = moving?.id;
+  const held = useMemo(() => sheet.symbols.find(({ id }) => id === heldId), [sheet, heldId]);
+  const following = useMemo(() => (held === undefined ? undefined : whatFollows(sheet, held)), [sheet, held]);
   const shift = (id: string) => (moving?.id === id ? `translate(${moving.dx} ${moving.dy})` : undefined);
   return (
     // biome-ignore lint/a11y/useSemanticElements: a drawing with buttons in it has no HTML element of its own
@@ -86,32 +88,10 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
       role="group"
       aria-label={`${sheet.title}; arrow keys go from part to part, Alt and arrows move one, Delete puts it back`}
     >
-      {sheet.links.map((link) => (
-        <polyline
-          key={link.id}
-          points={link.points.map(({ x, y }) => `${x},${y}`).join(" ")}
-          className={styles.ink}
-        />
-      ))}
-      {sheet.conductors.map((conductor) => (
-        <ConductorLine key={conductor.id} conductor={conductor} onHover={() => undefined} />
-      ))}
-      {sheet.connectors.map((connector) => (
-        <ConnectorBoundary
-          key={`${connector.id} ${connector.from.x} ${connector.from.y}`}
-          connector={connector}
-          isApart={false}
-        />
-      ))}
-      {sheet.symbols.map((symbol) => (
-        <g key={symbol.id} transform={shift(symbol.id)}>
-          <Primitives list={symbol.primitives} />
-          <Primitives list={symbol.fitted ?? []} />
-        </g>
-      ))}
-      {sheet.conductors.map((conductor) => (
-        <ConductorCode key={conductor.id} conductor={conductor} />
-      ))}
+      <DraftArt sheet={sheet} held={held} following={following} />
+      {moving !== undefined && held !== undefined && following !== undefined && (
+        <HeldPart symbol={held} following={following} dx={moving.dx} dy={moving.dy} />
+      )}
       {movable.map((symbol) => {
         const isMoving = moving?.id === symbol.id;
         return (
