@@ -20,6 +20,9 @@ interface DraftDiagramProps {
 
 interface Moving {
   readonly id: string;
+  /** What it is moved on. The next sheet has the part where it was put down. */
+  readonly sheet: Sheet;
+  readonly isDown: boolean;
   readonly startX: number;
   readonly startY: number;
   readonly dx: number;
@@ -38,7 +41,8 @@ const arrows: Readonly<Record<string, readonly [number, number]>> = {
 
 /** A sheet whose symbols can be moved. Conductors are drawn after the hand, and routed anew where the part is put down. */
 export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }: DraftDiagramProps) {
-  const [moving, setMoving] = useState<Moving>();
+  const [begun, setMoving] = useState<Moving>();
+  const moving = begun?.sheet === sheet ? begun : undefined;
   const [active, setActive] = useState<string>();
   const svg = useRef<SVGSVGElement>(null);
   // Rails and the body metal are drawn, not placed.
@@ -49,10 +53,18 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
     if (event.button !== 0) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     setActive(symbol.id);
-    setMoving({ id: symbol.id, startX: event.clientX, startY: event.clientY, dx: 0, dy: 0 });
+    setMoving({
+      id: symbol.id,
+      sheet,
+      isDown: true,
+      startX: event.clientX,
+      startY: event.clientY,
+      dx: 0,
+      dy: 0,
+    });
   };
   const move = (event: PointerEvent) => {
-    if (moving === undefined) return;
+    if (moving?.isDown !== true) return;
     const factor = scale();
     setMoving({
       ...moving,
@@ -61,9 +73,12 @@ export function DraftDiagram({ sheet, zoom, placed, onPlace, onReset, onChoose }
     });
   };
   const up = (symbol: SheetSymbol) => () => {
-    if (moving !== undefined && Math.hypot(moving.dx, moving.dy) >= step / 2)
-      onPlace(symbol.id, { x: onGrid(symbol.x + moving.dx), y: onGrid(symbol.y + moving.dy) });
-    setMoving(undefined);
+    if (moving?.isDown !== true) return;
+    if (Math.hypot(moving.dx, moving.dy) < step / 2) return setMoving(undefined);
+    const place = { x: onGrid(symbol.x + moving.dx), y: onGrid(symbol.y + moving.dy) };
+    // It stays under the hand until the sheet with it in its new place has come.
+    setMoving({ ...moving, isDown: false, dx: place.x - symbol.x, dy: place.y - symbol.y });
+    onPlace(symbol.id, place);
   };
   const keys = (symbol: SheetSymbol) => (event: KeyboardEvent) => {
     const by = arrows[event.key];

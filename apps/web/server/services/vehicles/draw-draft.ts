@@ -1,6 +1,6 @@
 import "server-only";
 import type { Sheet } from "@probeworthy/diagram";
-import { layoutSheet } from "@probeworthy/diagram/layout";
+import { layoutDrawing, placeOnDrawing } from "@probeworthy/diagram/layout";
 import { type VehicleDocument, vehicleDocumentSchema } from "@probeworthy/vehicle";
 import { BoundedCache } from "../attempts/bounded-cache";
 
@@ -18,25 +18,31 @@ const lists = [
   "systems",
 ] as const;
 
-// The same draft is asked for again after undo, and by a page that is opened twice.
-const drawn = new BoundedCache<Promise<DrawResult>>(24);
+type Laid = Awaited<ReturnType<typeof layoutDrawing>>;
+
+// What is placed by hand goes on top of the layout, which stays: a part that is put down is drawn at once.
+const laidOut = new BoundedCache<Promise<Laid>>(24);
 
 /** Draws a system of a draft from those of its parts that are complete; the rest is on the list of messages anyway. */
-export function drawDraft(draft: Readonly<Record<string, unknown>>, systemId: string): Promise<DrawResult> {
+export async function drawDraft(
+  draft: Readonly<Record<string, unknown>>,
+  systemId: string,
+): Promise<DrawResult> {
   const document = drawable(draft);
-  const { components, connectors, conductors, splices, groundPoints, systems, drawing } = document;
-  const seen = { components, connectors, conductors, splices, groundPoints, systems, drawing };
+  const { components, connectors, conductors, splices, groundPoints, systems } = document;
+  const seen = { components, connectors, conductors, splices, groundPoints, systems };
   const key = `${systemId} ${JSON.stringify(seen)}`;
-  const known = drawn.get(key);
-  if (known !== undefined) return known;
-  const made = draw(document, systemId);
-  drawn.set(key, made);
-  return made;
-}
-
-async function draw(document: VehicleDocument, systemId: string): Promise<DrawResult> {
-  const sheet = await layoutSheet(document, systemId);
-  if (sheet.ok) return { drawn: true, sheet: sheet.value };
+  const known = laidOut.get(key);
+  const made = known ?? layoutDrawing(document, systemId);
+  if (known === undefined) {
+    laidOut.set(key, made);
+    made.catch(() => laidOut.delete(key));
+  }
+  const sheet = await made;
+  if (sheet.ok) {
+    const placed = document.drawing?.placed[systemId] ?? {};
+    return { drawn: true, sheet: placeOnDrawing(document, sheet.value, placed) };
+  }
   switch (sheet.error.code) {
     case "unknown_system":
       return { drawn: false, reason: "This system is not complete enough to be drawn." };
