@@ -7,11 +7,9 @@ import type {
   SheetConnector,
   SheetReference,
   SheetSymbol,
-  SheetTestPoint,
-  Side,
 } from "../geometry";
 import { zonesFor } from "../zones";
-import { bareMetalDepth, ringDepth } from "./bar-shape";
+import { ringDepth } from "./bar-shape";
 import { resolveEnd } from "./conductor-ends";
 import type { Draft, Slot } from "./draft";
 import { drawBody, drawRails } from "./rails";
@@ -19,7 +17,7 @@ import { referenceDepth } from "./reference-shape";
 import type { PlacedNode, RawLayout } from "./run-elk";
 import { boundaryDepth, facingDepth, harnessDepth, type PlacedGroup, postDepth } from "./shape";
 import { line, moved } from "./symbols/pieces";
-import { pulledFuseShift } from "./symbols/two-pole";
+import { pointsOfConnector, pointsOfNode } from "./test-points";
 
 /** Free space between the frame and the drawing, px: above for the rail's name, below for the body line. */
 export const border = { left: 68, right: 68, top: 104, bottom: 84 };
@@ -71,83 +69,6 @@ function connectorOf(document: VehicleDocument, placed: PlacedNode, group: Place
       };
     }),
   };
-}
-
-const opposite = (side: Side): Side => (side === "top" ? "bottom" : "top");
-
-function pointsOfConnector(connector: SheetConnector): readonly SheetTestPoint[] {
-  return connector.cavities.flatMap((cavity): readonly SheetTestPoint[] => [
-    {
-      pointId: cavity.harnessPoint,
-      kind: "harness",
-      owner: connector.id,
-      ...cavity.harness,
-      side: connector.side,
-    },
-    {
-      pointId: cavity.facingPoint,
-      kind: connector.inline ? "harness" : "component",
-      owner: connector.id,
-      ...cavity.facing,
-      side: opposite(connector.side),
-      ...(connector.inline ? {} : { onlyWhenApart: connector.id }),
-    },
-  ]);
-}
-
-function pointsOfNode(placed: PlacedNode): readonly SheetTestPoint[] {
-  const { node, shape, x, y } = placed;
-  if (node.kind === "ground") {
-    const middle = x + shape.core.x + Math.round(shape.core.width / 2);
-    return [
-      {
-        pointId: `${node.owner}:ring`,
-        kind: "ring",
-        owner: node.owner,
-        x: middle,
-        y: y + ringDepth,
-        side: "top",
-      },
-      {
-        pointId: `${node.owner}:body`,
-        kind: "bareMetal",
-        owner: node.owner,
-        x: middle,
-        y: y + bareMetalDepth,
-        side: "bottom",
-      },
-    ];
-  }
-  if (node.kind !== "component") return [];
-  const isFuse = node.component.kind === "fuse";
-  return shape.slots
-    .filter((slot) => !isOnConnector(slot))
-    .flatMap((slot): readonly SheetTestPoint[] => {
-      const isRailed = node.component.kind === "battery" && slot.name === "+";
-      const edge = slot.side === "top" ? y + postDepth : y + shape.height - postDepth;
-      const post: SheetTestPoint = {
-        pointId: `${node.id}:${slot.name}`,
-        kind: isFuse ? "fuseSocket" : "post",
-        owner: node.id,
-        x: x + slot.x,
-        y: isRailed ? y + postDepth : edge,
-        side: slot.side,
-      };
-      if (!isFuse) return [post];
-      const middle = y + shape.core.y + shape.core.height / 2;
-      return [
-        post,
-        {
-          pointId: `${node.id}:${slot.name}:p`,
-          kind: "fuseBlade",
-          owner: node.id,
-          x: x + slot.x + pulledFuseShift,
-          y: Math.round(middle + (slot.side === "top" ? -26 : 26)),
-          side: slot.side,
-          onlyWhenApart: node.id,
-        },
-      ];
-    });
 }
 
 /** The lead between a post or fuse socket and the symbol itself. */

@@ -1,8 +1,9 @@
 import type { VehicleDocument } from "@probeworthy/vehicle";
 import { expect, test } from "vitest";
 import { smallVehicle } from "../testing/small-vehicle";
+import { findBars } from "./branches";
 import { resolveEnd } from "./conductor-ends";
-import { findBars, selectConductors } from "./select-conductors";
+import { selectConductors } from "./select-conductors";
 
 /** The fan without its battery and fuse, which a supply system lists; two fuses hang on one bar. */
 const split: VehicleDocument = {

@@ -1,4 +1,5 @@
 import { type Component, terminalsOf, type VehicleDocument } from "@probeworthy/vehicle";
+import { type Branch, branchesOf, findBars, passes, withoutDeadEnds } from "./branches";
 import type { End, ResolvedConductor } from "./conductor-ends";
 
 /** An arrow to other sheets: `systems` are the ids of those that list what goes on there, the one to jump to first. */
@@ -20,28 +21,8 @@ export interface Selection {
 }
 
 type Output = NonNullable<Extract<Component, { kind: "module" }>["outputs"]>[number];
-type Branch = readonly ResolvedConductor[];
 
 const isHub = (kind: string | undefined) => kind === "battery" || kind === "chargingSource";
-const passes = (end: End, bars: ReadonlySet<string>) =>
-  end.kind === "inline" || (end.kind === "splice" && !bars.has(end.joint));
-
-/** Splices that feed two or more fuses directly: the bars of the fuse boxes. */
-export function findBars(document: VehicleDocument): ReadonlySet<string> {
-  const fuses = new Set(document.components.filter(({ kind }) => kind === "fuse").map(({ id }) => id));
-  const fed = new Map<string, Set<string>>(document.splices.map(({ id }) => [id, new Set()]));
-  for (const { from, to } of document.conductors) {
-    for (const [bar, other] of [
-      [from, to],
-      [to, from],
-    ] as const) {
-      const fuse = other.split(":")[0] ?? "";
-      if (fuses.has(fuse)) fed.get(bar)?.add(fuse);
-    }
-  }
-  return new Set([...fed].filter(([, found]) => found.size > 1).map(([bar]) => bar));
-}
-
 /**
  * What belongs on a system's sheet. A branch is everything joined through splices and in-line connectors; it stops at
  * terminals, ground points and bars.
@@ -273,41 +254,5 @@ export function selectConductors(
       }
     }
     return [...found];
-  }
-}
-
-function branchesOf(conductors: readonly ResolvedConductor[], bars: ReadonlySet<string>): readonly Branch[] {
-  const byJoint = new Map<string, ResolvedConductor[]>();
-  for (const conductor of conductors) {
-    for (const end of [conductor.from, conductor.to]) {
-      if (passes(end, bars)) byJoint.set(end.joint, [...(byJoint.get(end.joint) ?? []), conductor]);
-    }
-  }
-  const seen = new Set<ResolvedConductor>();
-  return conductors.flatMap((start) => {
-    if (seen.has(start)) return [];
-    const found = new Set([start]);
-    for (const conductor of found) {
-      for (const end of [conductor.from, conductor.to]) {
-        for (const next of byJoint.get(end.joint) ?? []) found.add(next);
-      }
-    }
-    for (const conductor of found) seen.add(conductor);
-    return [[...found]];
-  });
-}
-
-/** Takes conductors off a branch, from its tips inwards, until every tip is wanted. */
-function withoutDeadEnds(joined: Branch, isWanted: (end: End) => boolean, bars: ReadonlySet<string>): Branch {
-  let left = joined;
-  for (;;) {
-    const degree = new Map<string, number>();
-    for (const { from, to } of left) {
-      for (const { joint } of [from, to]) degree.set(joint, (degree.get(joint) ?? 0) + 1);
-    }
-    const isTip = (end: End) => degree.get(end.joint) === 1 || !passes(end, bars);
-    const kept = left.filter(({ from, to }) => [from, to].every((end) => !isTip(end) || isWanted(end)));
-    if (kept.length === left.length) return kept;
-    left = kept;
   }
 }
