@@ -73,11 +73,18 @@ export function PotentialFigures({ conductor, at }: { readonly conductor: SheetC
         textAnchor={label.anchor}
         className={styles.figure}
       >
-        {lines.map((line, index) => (
-          <tspan key={line} x={label.x} dy={index === 0 ? 0 : 13}>
-            {line}
-          </tspan>
-        ))}
+        {lines.map((line, index) => {
+          // A thin gap before the unit: a whole one would run into the conductor next to it.
+          const [figure, unit] = line.split(" ");
+          return (
+            <tspan key={line}>
+              <tspan x={label.x} dy={index === 0 ? 0 : 12}>
+                {figure}
+              </tspan>
+              <tspan dx={1.5}>{unit}</tspan>
+            </tspan>
+          );
+        })}
       </text>
     );
   });
