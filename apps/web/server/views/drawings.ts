@@ -7,7 +7,7 @@ import { z } from "zod";
 import { BoundedCache } from "../services/attempts/bounded-cache";
 
 /** Raise it when the same document would be laid out otherwise: drawings of older layouts are then made anew. */
-const layoutVersion = 5;
+const layoutVersion = 6;
 
 /** A version of a vehicle, and the database its drawings are kept in. */
 export interface SheetSource {

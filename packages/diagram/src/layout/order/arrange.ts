@@ -6,7 +6,7 @@ import { pullDown } from "./pull-down";
 import { type Layers, moveNode, orderLike } from "./relayer";
 
 /** How often the search for an order begins again: for each start, for each other set of layers tried, at the end. */
-const rounds = { start: 25, layers: 3, end: 60 };
+const rounds = { start: 10, layers: 3, end: 25 };
 /** How many other sets of layers are tried: fewer where each costs more, and none after so many in vain. */
 const triesFor = (lines: number) => Math.min(110, Math.round(7000 / lines));
 const vainTries = 35;
